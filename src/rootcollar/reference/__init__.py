@@ -1,0 +1,76 @@
+"""Facts: what published sources and the trade say, each with its source and its mark.
+
+Question: what is known of this plant, this ingredient, this formulation, this way of working, and who says so?
+Inputs: the TOML files under data/, one plant, ingredient and method a file. Nothing else is read.
+Outputs: frozen values (`Species`, `Ingredient`, `Formulation`, `MethodFacts`, ...) held by one `Reference`; every
+figure is a `Cited` or stands in a `Row` with source and mark. Where sources disagree all are kept; `best` picks openly.
+Sources: data/sources.toml; the pseudo sources practice, ours, geometry, definition and arithmetic say what they are.
+Refuses: a name it does not know, with the near ones (`NotFound`); a data file with a key, word, mark or source it
+does not know (`ValueError` naming file, table and key).
+It judges nothing and permits nothing: the label in hand outranks every row here.
+
+Public words: load, read, Reference; find_species, find_ingredient, find_formulation, find_method; best, numbers, spans;
+figures, row_words; and the shapes listed in __all__.
+"""
+
+from rootcollar.reference.chooser import best, numbers, spans
+from rootcollar.reference.figures import figures, row_words
+from rootcollar.reference.find import find_formulation, find_ingredient, find_method, find_species
+from rootcollar.reference.load import Reference, load, read
+from rootcollar.reference.plants import (
+    EfficacyRow,
+    FailRow,
+    General,
+    Hazard,
+    JudgeRow,
+    LookAlike,
+    MethodRow,
+    Species,
+    StatusRow,
+    SymptomRow,
+    TimingRow,
+)
+from rootcollar.reference.products import Form, Formulation, Ingredient
+from rootcollar.reference.spans import Figure, Row, Span, Value, Window
+from rootcollar.reference.ways import Coverage, KillRow, LabourRow, MethodFacts, NamedFigure, Practice, TrialRow
+
+__all__ = [
+    "load",
+    "read",
+    "Reference",
+    "find_species",
+    "find_ingredient",
+    "find_formulation",
+    "find_method",
+    "best",
+    "numbers",
+    "spans",
+    "figures",
+    "row_words",
+    "Coverage",
+    "EfficacyRow",
+    "FailRow",
+    "Figure",
+    "Form",
+    "Formulation",
+    "General",
+    "Hazard",
+    "Ingredient",
+    "JudgeRow",
+    "KillRow",
+    "LabourRow",
+    "LookAlike",
+    "MethodFacts",
+    "MethodRow",
+    "NamedFigure",
+    "Practice",
+    "Row",
+    "Span",
+    "Species",
+    "StatusRow",
+    "SymptomRow",
+    "TimingRow",
+    "TrialRow",
+    "Value",
+    "Window",
+]

@@ -1,0 +1,57 @@
+"""Choosing one figure where several stand: openly, and always the same way."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Literal, TypeVar, cast
+
+from rootcollar.kernel.sources import Cited, Mark, Source
+from rootcollar.reference.load import load
+from rootcollar.reference.spans import Figure, Span
+
+__all__ = ["best", "numbers", "spans"]
+
+T = TypeVar("T")
+
+_RANK = (Mark.READ, Mark.PRACTICE, Mark.RECKONED, Mark.OURS, Mark.MEMORY)
+
+
+def best(
+    rows: Sequence[Cited[T]], *, cautious: Literal["low", "high"] = "low", sources: Mapping[str, Source] | None = None
+) -> Cited[T]:
+    """Return the figure to start from: best mark, then newest source, then the cautious end.
+
+    Marks rank read, practice, reckoned, ours, memory. A source without a year counts as oldest. cautious: which end is
+    the careful one, "low" for a dose or a limit from above, "high" for a distance to keep or a wait; words count as
+    neither and come last. sources: where the years are looked up, the package's own unless given. The caller narrows
+    rows to what holds for the case first (`holds_for`, unit, ingredient). Raises ValueError when there is none.
+    """
+    if not rows:
+        raise ValueError("no figure to choose from")
+    years = load().sources if sources is None else sources
+
+    def order(row: Cited[T]) -> tuple[int, int, float]:
+        known = years.get(row.source)
+        year = known.year or 0 if known else 0
+        return _RANK.index(row.mark), -year, _careful(row.value, cautious)
+
+    return min(rows, key=order)
+
+
+def _careful(value: object, cautious: Literal["low", "high"]) -> float:
+    sign = 1.0 if cautious == "low" else -1.0
+    if isinstance(value, Span):
+        ends = (value.low, value.best, value.high) if cautious == "low" else (value.high, value.best, value.low)
+        return next(sign * end for end in ends if end is not None)
+    return sign * float(value) if isinstance(value, int | float) else float("inf")
+
+
+def numbers(rows: Sequence[Figure]) -> tuple[Cited[float], ...]:
+    """Return only the rows whose value is a plain number."""
+    kept = [row for row in rows if isinstance(row.value, int | float) and not isinstance(row.value, bool)]
+    return cast("tuple[Cited[float], ...]", tuple(kept))
+
+
+def spans(rows: Sequence[Figure]) -> tuple[Cited[Span], ...]:
+    """Return only the rows whose value is a span."""
+    return cast("tuple[Cited[Span], ...]", tuple(row for row in rows if isinstance(row.value, Span)))

@@ -1,0 +1,104 @@
+"""Finding a plant, ingredient, formulation or method by any of its names."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from difflib import SequenceMatcher
+from functools import cache
+from typing import TypeVar
+
+from rootcollar.kernel.errors import NotFound
+from rootcollar.reference.load import Reference, load
+from rootcollar.reference.plants import Species
+from rootcollar.reference.products import Formulation, Ingredient
+from rootcollar.reference.ways import MethodFacts
+
+__all__ = ["find_formulation", "find_ingredient", "find_method", "find_species"]
+
+T = TypeVar("T")
+
+_NEAR = 0.72  # ours: "buckthron" is alike to "buckthorn" by 0.89; names of different plants seldom pass 0.70
+_SHOWN = 4
+
+
+def find_species(name: str, reference: Reference | None = None) -> Species:
+    """Return the plant of that key, PLANTS symbol, common, other or scientific name, in any case.
+
+    Raises NotFound with the common names that look alike.
+    """
+    shelf = reference or load()
+    return _find("species", name, shelf.species, _species_names(shelf))
+
+
+def find_ingredient(name: str, reference: Reference | None = None) -> Ingredient:
+    """Return the active ingredient of that key or name ("2,4-D"), in any case. Raises NotFound with near names."""
+    shelf = reference or load()
+    return _find("ingredient", name, shelf.ingredients, _ingredient_names(shelf))
+
+
+def find_formulation(name: str, reference: Reference | None = None) -> Formulation:
+    """Return the generic formulation of that key or wording, in any case. Raises NotFound with near names."""
+    shelf = reference or load()
+    return _find("formulation", name, shelf.formulations, _formulation_names(shelf))
+
+
+def find_method(name: str, reference: Reference | None = None) -> MethodFacts:
+    """Return the way of working of that key or title ("hack-and-squirt"), in any case.
+
+    Raises NotFound with near names.
+    """
+    shelf = reference or load()
+    return _find("method", name, shelf.methods, _method_names(shelf))
+
+
+def _find(what: str, name: str, shelf: Mapping[str, T], names: Mapping[str, str]) -> T:
+    if name in shelf:
+        return shelf[name]
+    keys = {_folded(one): key for one, key in names.items()}
+    if _folded(name) in keys:
+        return shelf[keys[_folded(name)]]
+    raise NotFound(what, name, near=_near(name, names))
+
+
+def _folded(name: str) -> str:
+    return "".join(letter for letter in name.casefold() if letter.isalnum())
+
+
+def _near(name: str, names: Mapping[str, str]) -> list[str]:
+    """The first name of each thing one of whose names looks like the one given, likest first."""
+    shown: dict[str, str] = {}
+    score: dict[str, float] = {}
+    for one, key in names.items():
+        shown.setdefault(key, one)
+        score[key] = max(score.get(key, 0.0), _alike(name.casefold(), one.casefold()))
+    close = sorted((key for key in score if score[key] >= _NEAR), key=lambda key: (-score[key], shown[key]))
+    return [shown[key] for key in close[:_SHOWN]]
+
+
+def _alike(name: str, known: str) -> float:
+    whole = SequenceMatcher(None, name, known).ratio()
+    return max([whole, *(SequenceMatcher(None, name, word).ratio() for word in known.split())])
+
+
+@cache
+def _species_names(reference: Reference) -> Mapping[str, str]:
+    names: dict[str, str] = {}
+    for key, one in reference.species.items():
+        told = (one.common_name, one.scientific_name, one.plants_symbol.value, *one.other_names, *one.synonyms)
+        names.update(dict.fromkeys(told, key))
+    return names
+
+
+@cache
+def _ingredient_names(reference: Reference) -> Mapping[str, str]:
+    return {one: key for key, row in reference.ingredients.items() for one in (row.name.value, key)}
+
+
+@cache
+def _formulation_names(reference: Reference) -> Mapping[str, str]:
+    return {one: key for key, row in reference.formulations.items() for one in (key, row.words)}
+
+
+@cache
+def _method_names(reference: Reference) -> Mapping[str, str]:
+    return {one: key for key, row in reference.methods.items() for one in (key, row.title)}

@@ -1,0 +1,214 @@
+"""Reading the fact files: each on first use, once, and strictly."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from functools import cache, cached_property
+from importlib.resources import files
+from typing import Generic, TypeVar
+
+from rootcollar.kernel.sources import Cited, Source
+from rootcollar.reference.plants import General, Species
+from rootcollar.reference.products import Form, Formulation, Ingredient
+from rootcollar.reference.read_plants import read_general, read_species
+from rootcollar.reference.read_products import read_form, read_formulation, read_ingredient
+from rootcollar.reference.read_ways import read_coverage, read_kill, read_labour, read_method, read_named, read_practice
+from rootcollar.reference.spans import Span
+from rootcollar.reference.table import Book, Table
+from rootcollar.reference.ways import Coverage, KillRow, LabourRow, MethodFacts, NamedFigure, Practice
+
+__all__ = ["Lazy", "Reference", "load", "read"]
+
+T = TypeVar("T")
+
+
+class Lazy(Mapping[str, T], Generic[T]):
+    """A mapping whose values are read when first asked for."""
+
+    def __init__(self, keys: Iterable[str], make: Callable[[str], T]) -> None:
+        self._keys, self._make = dict.fromkeys(keys), make
+        self._made: dict[str, T] = {}
+
+    def __getitem__(self, key: str) -> T:
+        if key not in self._keys:
+            raise KeyError(key)
+        if key not in self._made:
+            self._made[key] = self._make(key)
+        return self._made[key]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._keys)
+
+    def __len__(self) -> int:
+        return len(self._keys)
+
+
+class Reference:
+    """All published facts, by room of the library. Built by `load` from the package, by `read` from texts."""
+
+    def __init__(self, texts: Mapping[str, str]) -> None:
+        self._texts = texts
+
+    def _raw(self, name: str) -> dict[str, object]:
+        try:
+            return tomllib.loads(self._texts[name])
+        except tomllib.TOMLDecodeError as fault:
+            raise ValueError(f"{name}: not TOML: {fault}") from fault
+
+    def _table(self, name: str) -> Table:
+        return Table(self._raw(name), name, self._book)
+
+    def _shelf(self, folder: str, make: Callable[[str, Table], T]) -> Lazy[T]:
+        return Lazy(self._names(folder), lambda key: make(key, self._table(f"{folder}/{key}.toml")))
+
+    def _names(self, folder: str) -> list[str]:
+        inside = (name for name in self._texts if name.startswith(f"{folder}/"))
+        return sorted(name.removeprefix(f"{folder}/").removesuffix(".toml") for name in inside)
+
+    def _rows(self, name: str, key: str, make: Callable[[Table], T]) -> tuple[T, ...]:
+        table = Table({key: self._raw(name).get(key)}, name, self._book)
+        return tuple(make(row) for row in table.children(key))
+
+    def _keyed(self, name: str, key: str, make: Callable[[Table], tuple[str, T]]) -> Mapping[str, T]:
+        rows = self._rows(name, key, make)
+        made = dict(rows)
+        if len(made) < len(rows):
+            raise ValueError(f"{name} [{key}]: a key stands twice")
+        return made
+
+    @cached_property
+    def sources(self) -> Mapping[str, Source]:
+        """Every source, by key."""
+        made = {}
+        empty = Book(frozenset(), {})
+        for key, raw in self._raw("sources.toml").items():
+            row = Table(raw, f"sources.toml [{key}]", empty)
+            cite, url, kind = row.text("cite"), row.text("url", ""), row.text("kind", "")
+            made[key] = Source(key, cite, url, kind, row.maybe_count("year"))
+            row.close()
+        return made
+
+    @cached_property
+    def vocab(self) -> Mapping[str, Mapping[str, str]]:
+        """The known words of each kind, with what they mean; ingredients, formulations and species are words too."""
+        written: dict[str, dict[str, str]] = {}
+        for kind, raw in self._raw("vocab.toml").items():
+            table = Table(raw, f"vocab.toml [{kind}]", Book(frozenset(), {}))
+            written[kind] = {word: table.text(word) for word in table.left()}
+        rows = self._raw("formulations.toml").get("formulations", [])
+        named = rows if isinstance(rows, list) else []
+        written["formulation"] = {row["key"]: row["words"] for row in named}
+        written["ingredient"] = {**dict.fromkeys(self._names("ingredients"), ""), **written["other_ingredient"]}
+        written["species"] = dict.fromkeys(self._names("species"), "")
+        return written
+
+    @cached_property
+    def _book(self) -> Book:
+        return Book(frozenset(self.sources), self.vocab)
+
+    @cached_property
+    def species(self) -> Mapping[str, Species]:
+        """Every plant, by key (lower-case PLANTS symbol)."""
+        return self._shelf("species", read_species)
+
+    @cached_property
+    def general(self) -> General:
+        """What holds for all species."""
+        return read_general(self._table("general.toml"))
+
+    @cached_property
+    def ingredients(self) -> Mapping[str, Ingredient]:
+        """Every active ingredient, by key."""
+        return self._shelf("ingredients", read_ingredient)
+
+    @cached_property
+    def forms(self) -> Mapping[tuple[str, str], Form]:
+        """Every salt, ester and acid, by ingredient and form."""
+        rows = self._rows("forms.toml", "forms", read_form)
+        return {(row.ingredient, row.form): row for row in rows}
+
+    @cached_property
+    def formulations(self) -> Mapping[str, Formulation]:
+        """Every generic formulation, by key."""
+        rows = self._rows("formulations.toml", "formulations", lambda row: read_formulation(row, self.forms))
+        if len({row.key for row in rows}) < len(rows):
+            raise ValueError("formulations.toml [formulations]: a key stands twice")
+        return {row.key: row for row in rows}
+
+    @cached_property
+    def methods(self) -> Mapping[str, MethodFacts]:
+        """Every way of working, by key."""
+        return self._shelf("methods", read_method)
+
+    @cached_property
+    def coverage(self) -> Mapping[str, Coverage]:
+        """Mix per square centimetre, by key."""
+        rows = self._rows("coverage.toml", "coverage", read_coverage)
+        return {row.key: row for row in rows}
+
+    @cached_property
+    def mixing(self) -> Mapping[str, tuple[NamedFigure, ...]]:
+        """Facts about mixing, by topic."""
+        table = self._table("mixing.toml")
+        return {topic: tuple(read_named(row) for row in table.children(topic)) for topic in table.left()}
+
+    @cached_property
+    def practice(self) -> Mapping[str, Practice]:
+        """Habits of the trade, by key."""
+        return {row.key: row for row in self._rows("practice.toml", "practice", read_practice)}
+
+    @cached_property
+    def kill(self) -> tuple[KillRow, ...]:
+        """Priors of kill per visit."""
+        return self._rows("kill.toml", "kill", read_kill)
+
+    @cached_property
+    def labour(self) -> tuple[LabourRow, ...]:
+        """Guesses of minutes per stem."""
+        return self._rows("labour.toml", "labour", read_labour)
+
+    @cached_property
+    def placeholders(self) -> Mapping[str, Cited[Span]]:
+        """Wage, carrier prices and set-up times to start from until the user puts in their own."""
+        return self._spans("placeholders")
+
+    @cached_property
+    def price_usd_per_gal(self) -> Mapping[str, Cited[Span]]:
+        """Prices of formulations, by key, to start from until the user puts in their own [USD per US gallon]."""
+        return self._spans("price_usd_per_gal")
+
+    def _spans(self, key: str) -> Mapping[str, Cited[Span]]:
+        table = self._table("labour.toml").child(key)
+        return {name: table.cited(name, Span) for name in table.left()}
+
+
+class _PackageTexts(Mapping[str, str]):
+    """The fact files beside this module, read when asked for."""
+
+    def __init__(self) -> None:
+        self._root = files("rootcollar.reference") / "data"
+
+    def __getitem__(self, name: str) -> str:
+        return self._root.joinpath(name).read_text(encoding="utf-8")
+
+    def __iter__(self) -> Iterator[str]:
+        for entry in self._root.iterdir():
+            if entry.is_dir():
+                yield from (f"{entry.name}/{inner.name}" for inner in entry.iterdir())
+            else:
+                yield entry.name
+
+    def __len__(self) -> int:
+        return sum(1 for _ in self)
+
+
+def read(texts: Mapping[str, str]) -> Reference:
+    """Return the facts told by TOML texts, by file name as in the package ("species/rhca3.toml")."""
+    return Reference(texts)
+
+
+@cache
+def load() -> Reference:
+    """Return the facts of the package; files are read when first asked for."""
+    return read(_PackageTexts())
