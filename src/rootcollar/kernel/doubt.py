@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from dataclasses import dataclass
 from hashlib import blake2b
@@ -54,12 +55,12 @@ def sure(value: float) -> Worlds:
 
 
 def best(worlds: Worlds) -> float:
-    """Return the best figure (world 0)."""
-    return float(worlds[..., 0])
+    """Return the best figure (world 0) of one uncertain number (one axis)."""
+    return float(worlds[0])
 
 
 def band(worlds: Worlds) -> Band:
-    """Return best figure and the 10-90 % band of worlds 1..n; a sure number is its own band."""
+    """Return best figure and the 10-90 % band of worlds 1..n (one axis); a sure number is its own band."""
     doubt = worlds[1:] if worlds.size > 1 else worlds
     low, high = np.quantile(doubt, [0.1, 0.9])
     return Band(float(worlds[0]), float(low), float(high))
@@ -69,10 +70,10 @@ def between(low: float, middle: float, high: float) -> Callable[[Worlds], Worlds
     """Return a quantile function whose 10 %, 50 % and 90 % points are low, middle and high, never below 0.
 
     Two half-normals joined at the middle: the plainest curve through three points a person can name.
-    Raises ValueError unless 0 <= low <= middle <= high.
+    Raises ValueError unless 0 <= low <= middle <= high and all are finite.
     """
-    if not 0 <= low <= middle <= high:
-        raise ValueError(f"want 0 <= low <= middle <= high, got {low}, {middle}, {high}")
+    if not 0 <= low <= middle <= high < math.inf:
+        raise ValueError(f"want finite 0 <= low <= middle <= high, got {low}, {middle}, {high}")
 
     def quantile(ranks: Worlds) -> Worlds:
         z = np.array([NormalDist().inv_cdf(min(max(r, 1e-9), 1 - 1e-9)) for r in ranks]) / _TENTH

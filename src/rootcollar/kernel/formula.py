@@ -12,6 +12,7 @@ from contextvars import ContextVar
 from dataclasses import dataclass, field
 from functools import wraps
 from inspect import signature
+from math import isfinite
 from typing import Any, ParamSpec, TypeVar
 
 import numpy as np
@@ -68,6 +69,8 @@ def formula(
 
     def mark(fn: Callable[P, R]) -> Callable[P, R]:
         name = f"{fn.__module__.removeprefix('rootcollar.')}.{fn.__name__}"
+        if name in FORMULAS:
+            raise ValueError(f"two formulas are called {name}")
         known = FORMULAS[name] = Formula(name, says, gives, source, over)
         names = signature(fn)
 
@@ -137,15 +140,17 @@ def as_tree(step: Step) -> dict[str, Any]:
 
 def _plain(value: object) -> Any:
     if isinstance(value, np.ndarray):
-        return value.ravel()[0].item() if value.size else None
+        return _plain(value.ravel()[0].item()) if value.size else None
     if isinstance(value, np.generic):
-        return value.item()
+        return _plain(value.item())
     if isinstance(value, Cited):
         return _plain(value.value)
     if isinstance(value, Mapping):
         return {str(key): _plain(one) for key, one in value.items()}
     if isinstance(value, (tuple, list)):
         return [_plain(one) for one in value]
+    if isinstance(value, float) and not isfinite(value):
+        return str(value)  # JSON has no word for it
     if value is None or isinstance(value, (bool, int, float, str)):
         return value
     return str(value)

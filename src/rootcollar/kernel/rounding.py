@@ -14,9 +14,10 @@ def to_step(value: float, step: float, direction: Literal["nearest", "down", "up
     """Return value as a whole number of steps (same unit).
 
     nearest: halves go up, as people round. down never passes a maximum, up never falls short of a need.
-    Raises ValueError unless step > 0 and value is finite.
+    Both hold to within a hair (1e-9 steps), so compare with a maximum to within one. Raises ValueError unless step > 0
+    and both are finite.
     """
-    if not step > 0 or not math.isfinite(value):
+    if not (step > 0 and math.isfinite(step) and math.isfinite(value / step)):
         raise ValueError(f"want a finite value and a step above 0, got {value} and {step}")
     steps = value / step
     whole = {
