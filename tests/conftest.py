@@ -19,7 +19,8 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 def reason(report: Report) -> str:
     """Return why a test was skipped."""
-    return str(report.longrepr[2] if isinstance(report.longrepr, tuple) else report.longrepr)
+    why = report.longrepr[2] if isinstance(report.longrepr, tuple) else report.longrepr
+    return str(why).removeprefix("Skipped: ")
 
 
 def held_to(report: Report, config: pytest.Config) -> Report:

@@ -26,9 +26,19 @@ R = TypeVar("R")
 T = TypeVar("T")
 
 _WORDS: dict[str, Any] = {
-    "pi": np.pi, "sqrt": np.sqrt, "ceil": np.ceil, "floor": np.floor, "minimum": np.minimum,
-    "maximum": np.maximum, "where": np.where, "exp": np.exp, "log": np.log, "log10": np.log10, "cos": np.cos,
-    "arctan": np.arctan, "sum": np.sum,
+    "pi": np.pi,
+    "sqrt": np.sqrt,
+    "ceil": np.ceil,
+    "floor": np.floor,
+    "minimum": np.minimum,
+    "maximum": np.maximum,
+    "where": np.where,
+    "exp": np.exp,
+    "log": np.log,
+    "log10": np.log10,
+    "cos": np.cos,
+    "arctan": np.arctan,
+    "sum": np.sum,
 }
 
 

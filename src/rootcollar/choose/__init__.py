@@ -1,0 +1,25 @@
+"""Choose: treat what first, how, with what, when; and what must never be done here.
+
+Question: for each stand, which way is best, why, and what was set aside?
+Inputs: stands as worlds, the ground, the shelf's label sheets, the crew's wear, answers, history, reference facts.
+Outputs: a `Prescription`: one `Choice` a stand with reasons, fallback, verdicts; units in order; mixes by letter.
+How: ways from the sources' rows x products; gates of plant, ground and label; figures per stem as worlds; the least
+expected cost per stem killed among what is left.
+Sources: the rows of the reference, named in every reason. Prices and minutes are guesses until own ones are put in.
+Refuses: to choose a way that a rule stops; to hide one: each is set aside with its reason and what would make it win.
+"""
+
+from rootcollar.choose.cost import cost_per_kill, cost_per_stem, expected
+from rootcollar.choose.decide import decide
+from rootcollar.choose.judge import line_mix_ml, line_verdicts, sum_worlds, total_verdicts, unit_totals
+from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Prescription, SetAside, Way
+from rootcollar.choose.plan import prescribe
+from rootcollar.choose.setting import Setting
+from rootcollar.choose.ways import Product, products, ways_for
+from rootcollar.choose.words import instruction, mix_words, way_words
+
+__all__ = [
+    "Choice", "Fallback", "Option", "PerStem", "Prescription", "Product", "SetAside", "Setting", "Way",
+    "cost_per_kill", "cost_per_stem", "decide", "expected", "instruction", "line_mix_ml", "line_verdicts",
+    "mix_words", "prescribe", "products", "sum_worlds", "total_verdicts", "unit_totals", "way_words", "ways_for",
+]  # fmt: skip

@@ -1,0 +1,112 @@
+"""The choice for one stand: every way weighed, the cheapest per stem killed taken, the rest set aside with reasons."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from rootcollar.choose.cost import expected
+from rootcollar.choose.figures import per_stem
+from rootcollar.choose.gates import ground_gate, plant_gate, weaknesses
+from rootcollar.choose.judge import line_verdicts
+from rootcollar.choose.option import Choice, Fallback, Option, SetAside, Way
+from rootcollar.choose.setting import Setting
+from rootcollar.choose.ways import ways_for
+from rootcollar.choose.words import TRIGGERS, way_words
+from rootcollar.kernel.doubt import Worlds, best
+from rootcollar.kernel.errors import Refusal
+from rootcollar.kernel.verdict import Level, Verdict, worst_first
+from rootcollar.reference import Species
+from rootcollar.survey.stand import Stand
+
+__all__ = ["decide"]
+
+
+def decide(stand: Stand, setting: Setting) -> Choice:
+    """Return the choice for a stand.
+
+    Among the ways that no gate and no rule stops: those without open questions before those with, then the least
+    expected cost per stem killed in whole cents, then by name. The fallback is the next of another method that is
+    as clear. When nothing is open the stand is left, with the reasons.
+    """
+    species = setting.reference.species[stand.species]
+    options: list[Option] = []
+    aside: list[SetAside] = []
+    for way in ways_for(species, setting.products, setting.reference):
+        found = _weigh(way, species, stand, setting)
+        if isinstance(found, SetAside):
+            aside.append(found)
+        else:
+            options.append(found)
+    ranked = sorted((one for one in options if one.level < Level.STOP), key=_rank)
+    aside += [_stopped(one) for one in options if one.level is Level.STOP]
+    if not ranked:
+        return Choice(stand, None, _nothing(aside), None, tuple(aside))
+    first, rest = ranked[0], ranked[1:]
+    fallback = next((one for one in rest if _can_replace(one, first)), None)
+    aside = [_dearer(one, first) for one in rest if one is not fallback] + aside
+    trigger = TRIGGERS.get(first.way.visit.method, "the first way cannot be done")
+    return Choice(stand, first, _because(first), Fallback(fallback, trigger) if fallback else None, tuple(aside))
+
+
+def _weigh(way: Way, species: Species, stand: Stand, setting: Setting) -> Option | SetAside:
+    gate = plant_gate(way, species, stand, setting.reference) or ground_gate(
+        way, setting.ground.units[stand.unit], setting.reference
+    )
+    if gate is not None:
+        return SetAside(way, gate.because, gate.would_win_if, gate.asks)
+    try:
+        figures = per_stem(way, species, stand, setting)
+    except Refusal as refusal:
+        return SetAside(way, refusal.limit, refusal.do)
+    said = line_verdicts(way, species, stand, figures, setting)
+    weak = tuple(Verdict(Level.WARN, words, rule="", about=stand.key) for words in weaknesses(way, species))
+    return Option(stand, way, figures, (*said, *weak))
+
+
+def _rank(option: Option) -> tuple[bool, int, str]:
+    return option.level is Level.ASK, round(100 * expected(option.per_stem.cost_per_kill)), option.way.key
+
+
+def _can_replace(option: Option, first: Option) -> bool:
+    here, there = option.way.visit, first.way.visit
+    return here.method != there.method and option.level <= max(first.level, Level.WARN)
+
+
+def _because(option: Option) -> str:
+    figures = option.per_stem
+    return (
+        f"least expected cost per stem killed, {_money(figures.cost_per_kill)}: kills {figures.kill_because}, "
+        f"{best(figures.minutes):.2g} minutes a stem (guess until own times)"
+    )
+
+
+def _dearer(option: Option, first: Option) -> SetAside:
+    mine, theirs = expected(option.per_stem.cost_per_kill), expected(first.per_stem.cost_per_kill)
+    if option.level is Level.ASK and first.level < Level.ASK:
+        question = worst_first(option.verdicts)[0]
+        return SetAside(option.way, f"a question stands: {question.because}", question.clear or "answer it", asks=True)
+    needed = expected(option.per_stem.cost) / theirs if theirs else 1.0
+    wins = (
+        f"it killed {needed:.0%} of stems a visit (reckoned {best(option.per_stem.kill):.0%})"
+        if needed <= 1
+        else f"a visit cost {_dollars(theirs)} a stem or less (reckoned {_dollars(expected(option.per_stem.cost))})"
+    )
+    return SetAside(option.way, f"dearer: {_dollars(mine)} per stem killed", wins)
+
+
+def _stopped(option: Option) -> SetAside:
+    stop = worst_first(option.verdicts)[0]
+    return SetAside(option.way, stop.because, stop.clear, stop=stop)
+
+
+def _nothing(aside: Sequence[SetAside]) -> str:
+    reasons = "; ".join(f"{way_words(one.way)}: {one.because}" for one in aside)
+    return f"no way is open, so it is left for now. {reasons}" if reasons else "no source names a way; it is left"
+
+
+def _money(worlds: Worlds) -> str:
+    return _dollars(expected(worlds))
+
+
+def _dollars(amount: float) -> str:
+    return f"${amount:,.2f}"

@@ -1,0 +1,143 @@
+"""The figures of a way for one stem: what dies, what is poured, how long it takes, what it costs."""
+
+from __future__ import annotations
+
+from rootcollar.choose.cost import cost_per_kill, cost_per_stem
+from rootcollar.choose.option import PerStem, Way
+from rootcollar.choose.setting import Setting
+from rootcollar.dose import Asked, per_stem_ml, rule_for
+from rootcollar.kernel.doubt import Doubt, Worlds, band, between, sure
+from rootcollar.kernel.errors import Refusal
+from rootcollar.kernel.formula import use
+from rootcollar.kernel.sources import Cited, Mark
+from rootcollar.kernel.units import convert
+from rootcollar.reference import KillRow, LabourRow, Reference, Span, Species
+from rootcollar.survey.stand import Stand
+
+__all__ = ["kill_row", "per_stem"]
+
+_STRICT = frozenset({"mortality", "no_resprout"})
+_LEAST_KILL = 1 / 100  # below this a way kills nothing worth costing; keeps the cost of a kill finite
+_BEST_FIRST = tuple(Mark)
+
+
+def per_stem(way: Way, species: Species, stand: Stand, setting: Setting) -> PerStem:
+    """Return the figures of a way for one stem of a stand, worlds shared by every stand like it.
+
+    Raises Refusal where the dose or the kill cannot be reckoned for it.
+    """
+    reference, doubt, visit = setting.reference, setting.doubt, way.visit
+    row = kill_row(way, species, reference)
+    kill = _worlds(doubt, f"kill/{row.key}", row.share, row).clip(_LEAST_KILL, 1)
+    minutes = _minutes(visit.method, stand, reference, doubt)
+    mix_ml, dose_ml, dose_per, dose_because = _mix(way, stand, setting)
+    strength = visit.recipe.strength_pct if visit.recipe else 0.0
+    product_per_l, carrier_per_l = _prices(way, reference)
+    wage_per_h = _figure(reference.placeholders["wage"])
+    cost = cost_per_stem(minutes, wage_per_h, mix_ml / 1000, strength, product_per_l, carrier_per_l)
+    return PerStem(
+        kill, mix_ml, minutes, cost, cost_per_kill(cost, kill), dose_ml, dose_per, _kill_words(row, kill), dose_because
+    )
+
+
+def kill_row(way: Way, species: Species, reference: Reference) -> KillRow:
+    """Return the row of kill per visit that speaks best of a way.
+
+    This species' own trial before its growth form; dead plants before a loss of leaves; read before remembered;
+    more plants before fewer; then the lower share. Raises Refusal when nobody has published or guessed one.
+    """
+    visit = way.visit
+    ingredient = visit.recipe.ingredient if visit.recipe else ""
+    carrier = visit.recipe.carrier if visit.recipe else ""
+
+    def fits(row: KillRow) -> bool:
+        return (
+            row.method in {visit.method, "injection" if visit.method == "hack_squirt" else visit.method}
+            and row.herbicide is (visit.recipe is not None)
+            and (row.species == species.key or (not row.species and row.growth_form in {"", species.growth_form}))
+            and (not row.ingredients or ingredient in row.ingredients)
+            and row.carrier in {"", carrier, "none" if carrier == "water" else carrier}
+        )
+
+    rows = [row for row in reference.kill if fits(row)]
+    if not rows:
+        raise Refusal(
+            f"kill of {visit.method} on {species.common_name}",
+            limit="no source gives one",
+            do="treat a few, look back, and put in your own figure",
+        )
+    return min(
+        rows,
+        key=lambda row: (
+            row.species == "",
+            row.outcome not in _STRICT,
+            not row.ingredients,
+            _BEST_FIRST.index(row.mark),
+            -(row.n or 0),
+            row.share.best or 0,
+            row.key,
+        ),
+    )
+
+
+def _mix(way: Way, stand: Stand, setting: Setting) -> tuple[Worlds, float | None, str, str]:
+    recipe = way.visit.recipe
+    if recipe is None:
+        return sure(0.0), None, "", ""
+    facts = setting.reference.methods[way.visit.method]
+    asked = Asked(way.visit.method, recipe.ingredient, recipe.carrier, recipe.strength_pct)
+    rule = rule_for(asked, facts=facts, coverages=setting.reference.coverage.values(), doubt=setting.doubt)
+    mix_ml = per_stem_ml(rule, stand.band_cm, stand.crown_m, stand.height_m)
+    return mix_ml, rule.dose_ml, rule.dose_per, rule.words
+
+
+def _minutes(method: str, stand: Stand, reference: Reference, doubt: Doubt) -> Worlds:
+    middle = sum(stand.band_cm) / 2
+    rows = [row for row in reference.labour if row.method == method and row.diameter_cm.holds(middle)]
+    if not rows:
+        raise Refusal(
+            f"time for {method} on stems of this size", limit="no guess is kept for it", do="put in your own times"
+        )
+    row = rows[0]
+    return _worlds(doubt, f"minutes/{method}", row.minutes, row)
+
+
+def _worlds(doubt: Doubt, unknown: str, span: Span, row: KillRow | LabourRow) -> Worlds:
+    best = span.best if span.best is not None else span.low
+    assert best is not None  # the loader refuses a row without a figure
+    figure = use(Cited(best, "", row.source, row.mark, unknown))
+    if span.low is None or span.high is None or span.low == span.high:
+        return sure(figure)
+    return doubt.worlds(unknown, figure, between(span.low, best, span.high))
+
+
+def _prices(way: Way, reference: Reference) -> tuple[float, float]:
+    """Return the price of product and of carrier [money/L]; placeholders until own prices are put in."""
+    recipe = way.visit.recipe
+    if recipe is None:
+        return 0.0, 0.0
+    per_gal = reference.price_usd_per_gal.get(recipe.formulation)
+    if per_gal is None:
+        raise Refusal(f"price of {recipe.formulation}", limit="no price is kept for it", do="put in your own price")
+    carrier = reference.placeholders[f"carrier_{recipe.carrier}"] if recipe.carrier != "none" else None
+    return _per_litre(_figure(per_gal)), _per_litre(_figure(carrier)) if carrier else 0.0
+
+
+def _figure(cited: Cited[Span]) -> float:
+    best = cited.value.best if cited.value.best is not None else cited.value.low
+    assert best is not None  # the loader refuses a row without a figure
+    return use(Cited(best, cited.unit, cited.source, cited.mark, cited.holds_for))
+
+
+def _per_litre(usd_per_gal: float) -> float:
+    return usd_per_gal / convert(1, "gal", "L")
+
+
+def _kill_words(row: KillRow, kill: Worlds) -> str:
+    here = band(kill)
+    spread = f" ({here.low:.0%} to {here.high:.0%})" if here.low < here.high else ""
+    if row.source == "ours":
+        return f"{here.best:.0%}{spread} of a visit, our guess: no trial was found"
+    counted = f", {row.n} plants" if row.n else ""
+    whose = "" if row.species else "of other plants, "
+    return f"{here.best:.0%}{spread} of a visit, trial {whose}not crew ({row.source}, {row.mark}{counted})"

@@ -1,0 +1,162 @@
+"""What shuts a way before the label is even opened: the plant, the stem, the ground, the crew.
+
+A gate can only shut. Each names what would open it; where a fact is missing, the gate asks for it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from rootcollar.choose.option import Gate, Way
+from rootcollar.kernel.sources import Cited
+from rootcollar.kernel.units import convert, show
+from rootcollar.reference import FailRow, Reference, Span, Species, best, numbers, spans
+from rootcollar.site import Unit
+from rootcollar.survey.stand import Stand
+
+__all__ = ["ground_gate", "plant_gate", "weaknesses"]
+
+_SHUTS = frozenset({"multiplies_stems", "no_kill", "spreads", "too_slow", "unsafe"})
+_GIVE = 0.98  # ours: 6 in is 15.24 cm, often printed as 15
+_BARE_CUT = frozenset({"cut", "vine_cut", "girdle", "mow"})
+
+
+def plant_gate(way: Way, species: Species, stand: Stand, reference: Reference) -> Gate | None:
+    """Return why the plant or the stem shuts this way for the stand; None when nothing known does."""
+    checks: tuple[Callable[[], Gate | None], ...] = (
+        lambda: _fails(way, species),
+        lambda: _size(way, species, stand, reference),
+        lambda: _leaves(way, species, stand, reference),
+    )
+    return next((gate for gate in (check() for check in checks) if gate), None)
+
+
+def ground_gate(way: Way, unit: Unit, reference: Reference) -> Gate | None:
+    """Return why the ground shuts this way on the unit; None when nothing known does."""
+    if way.visit.method == "foliar" and unit.wanted_beneath is not False:
+        if unit.wanted_beneath is None:
+            return Gate(
+                "nobody has said whether anything wanted stands beneath the leaves to be sprayed",
+                f"say wanted_beneath = true or false for {unit.key} in ground.toml",
+                asks=True,
+            )
+        return Gate("wanted plants stand beneath; spray would reach them", "spray when they are dormant, or by stem")
+    recipe = way.visit.recipe
+    if recipe is None or str(reference.ingredients[recipe.ingredient].root_risk.value) != "high":
+        return None
+    reach = _root_reach_m(way.visit.method, recipe.ingredient, reference)
+    if reach is None:
+        return None
+    if unit.keep_m is None:
+        return Gate(
+            f"{recipe.ingredient} can leave roots and reach wanted trees; nobody has looked for trees to keep",
+            f"mark the trees to keep of {unit.key} in ground.toml, or say there are none",
+            asks=True,
+        )
+    if unit.keep_m < reach.value:
+        return Gate(
+            f"{recipe.ingredient} reached trees {_feet(reach.value)} away through roots ({reach.source}); "
+            f"one to keep stands at {_feet(unit.keep_m)}",
+            "another ingredient, or work beyond that distance",
+        )
+    return None
+
+
+def weaknesses(way: Way, species: Species) -> tuple[str, ...]:
+    """Return the warnings of sources that found this way weak here, without shutting it."""
+    return tuple(
+        f"{row.why} ({row.source}, {row.mark})" for row in species.fails if _speaks(row, way) and not _shuts(row)
+    )
+
+
+def _fails(way: Way, species: Species) -> Gate | None:
+    for row in species.fails:
+        if _speaks(row, way) and _shuts(row):
+            return Gate(f"{row.why} ({row.source}, {row.mark})", "only your own reason to do otherwise")
+    if way.visit.method == "cut" and species.resprouts_from_stump.value:
+        cited = species.resprouts_from_stump
+        return Gate(f"cut stumps sprout again ({cited.source}, {cited.mark})", "treat the stump at once")
+    return None
+
+
+def _shuts(row: FailRow) -> bool:
+    """Whether a failure shuts the way. Pulled plants that ripen seed where they lie are bagged, not left standing."""
+    return row.effect in _SHUTS and not (row.effect == "spreads" and row.method == "pull")
+
+
+def _speaks(row: FailRow, way: Way) -> bool:
+    """Whether a failure row speaks of this way: a row without ingredients speaks of bare cutting, or of any mix."""
+    recipe = way.visit.recipe
+    if row.method != way.visit.method:
+        return False
+    if row.ingredients:
+        return recipe is not None and recipe.ingredient in row.ingredients
+    if row.method in _BARE_CUT:
+        return recipe is None
+    return True
+
+
+def _size(way: Way, species: Species, stand: Stand, reference: Reference) -> Gate | None:
+    """The species' own rows come first: one that names this size admits it; then the method's general limit."""
+    sized = [row for row in way.rows if row.diameter_cm is not None]
+    if any(row.diameter_cm is not None and _within(stand.band_cm, row.diameter_cm) for row in sized):
+        return None
+    if sized and len(sized) == len(way.rows):
+        row = sized[0]
+        return _outside(way, stand, Cited(row.diameter_cm or Span(), "cm", row.source, row.mark), reference)
+    carrier = way.visit.recipe.carrier if way.visit.recipe else ""
+    limits = spans(reference.methods[way.visit.method].rows("stem_limit_cm", "", carrier, species.key))
+    if not limits:
+        return None
+    limit = best(limits, cautious="low")
+    return None if _within(stand.band_cm, limit.value) else _outside(way, stand, limit, reference)
+
+
+def _within(band_cm: tuple[float, float], limit: Span) -> bool:
+    """Whether a size band lies in a limit, give or take what rounding inches to centimetres costs."""
+    low, high = band_cm
+    return (limit.low is None or low >= limit.low * _GIVE) and (limit.high is None or high <= limit.high / _GIVE)
+
+
+def _outside(way: Way, stand: Stand, limit: Cited[Span], reference: Reference) -> Gate:
+    low, high = stand.band_cm
+    span = " to ".join(_inches(one) for one in (limit.value.low, limit.value.high) if one is not None)
+    which = "at least " if limit.value.high is None else "at most " if limit.value.low is None else ""
+    beyond = reference.methods[way.visit.method].beyond_size or "another method"
+    return Gate(
+        f"this way is for stems of {which}{span} ({limit.source}, {limit.mark}), these are {_inches(low)} to "
+        f"{_inches(high)}",
+        f"stems of that size; for these {beyond}",
+    )
+
+
+def _leaves(way: Way, species: Species, stand: Stand, reference: Reference) -> Gate | None:
+    if way.visit.method != "foliar":
+        return None
+    if stand.crown_m is None or stand.height_m is None:
+        return Gate(
+            "leaf spray is reckoned from the plant's width and height, and they are not in the tally",
+            "add crown and height columns to the tally",
+            asks=True,
+        )
+    limit = best(numbers(reference.methods["foliar"].rows("height_limit_m", species=species.key)), cautious="low")
+    if stand.height_m <= limit.value / _GIVE:
+        return None
+    return Gate(
+        f"plants of {_feet(stand.height_m)} stand above the {_feet(limit.value)} to which leaves are sprayed "
+        f"({limit.source}, {limit.mark})",
+        "cut first and spray the regrowth, or treat by stem",
+    )
+
+
+def _root_reach_m(method: str, ingredient: str, reference: Reference) -> Cited[float] | None:
+    rows = numbers(reference.methods[method].rows("root_reach_m", ingredient))
+    return best(rows, cautious="high") if rows else None
+
+
+def _inches(length_cm: float) -> str:
+    return show(convert(length_cm, "cm", "in"), "in", 2)
+
+
+def _feet(length_m: float) -> str:
+    return show(convert(length_m, "m", "ft"), "ft", 2)

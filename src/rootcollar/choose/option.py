@@ -1,0 +1,137 @@
+"""What choosing is made of: a way, its figures per stem, an option, a choice, and what was set aside."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from rootcollar.kernel.doubt import Worlds
+from rootcollar.kernel.verdict import Level, Verdict, worst
+from rootcollar.mix.recipe import Recipe, Treatment, Visit
+from rootcollar.reference import MethodRow
+from rootcollar.survey.stand import Stand
+
+__all__ = ["Choice", "Fallback", "Gate", "Option", "PerStem", "Prescription", "SetAside", "Way"]
+
+
+@dataclass(frozen=True, slots=True)
+class Gate:
+    """Why a way is shut for a stand, and what would open it. asks: it is shut because a fact is not known."""
+
+    because: str
+    would_win_if: str
+    asks: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """One way that the sources give for a species, with one product.
+
+    treatment: the visits. rows: the source rows behind it, best first. strength_because: how the strength was
+    come by, in words with sources.
+    """
+
+    treatment: Treatment
+    rows: tuple[MethodRow, ...]
+    strength_because: str = ""
+
+    @property
+    def visit(self) -> Visit:
+        """The visit that does the killing: the last one."""
+        return self.treatment[-1]
+
+    @property
+    def key(self) -> str:
+        """A stable name to break ties by: method, product or formulation, carrier."""
+        recipe = self.visit.recipe
+        mix = f"{recipe.product or recipe.formulation}/{recipe.carrier}" if recipe else "-"
+        return f"{self.visit.method}/{mix}"
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class PerStem:
+    """One template's figures for one stem and one visit, as worlds.
+
+    kill: share that dies of a visit. mix_ml: finished mix [mL]. minutes: work [min]. cost: money, of the placeholder
+    or own prices. cost_per_kill: expected cost to kill one stem. kill_because: which trial, in words.
+    """
+
+    kill: Worlds
+    mix_ml: Worlds
+    minutes: Worlds
+    cost: Worlds
+    cost_per_kill: Worlds
+    dose_ml: float | None = None
+    dose_per: str = ""
+    kill_because: str = ""
+    dose_because: str = ""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Option:
+    """A way for a stand, with its figures and what the rules say of it."""
+
+    stand: Stand
+    way: Way
+    per_stem: PerStem
+    verdicts: tuple[Verdict, ...]
+
+    @property
+    def level(self) -> Level:
+        """The worst word said of it."""
+        return worst(self.verdicts)
+
+
+@dataclass(frozen=True, slots=True)
+class SetAside:
+    """A way that was not chosen, why, and what would make it win. stop: the rule's word, where a rule struck it."""
+
+    way: Way
+    because: str
+    would_win_if: str
+    asks: bool = False
+    stop: Verdict | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Fallback:
+    """The second way, weighed like the first, and when to turn to it."""
+
+    option: Option
+    trigger: str
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Choice:
+    """What to do with a stand. option None: no way is open, leave it; because says why."""
+
+    stand: Stand
+    option: Option | None
+    because: str
+    fallback: Fallback | None = None
+    set_aside: tuple[SetAside, ...] = ()
+    total_verdicts: tuple[Verdict, ...] = ()
+
+    @property
+    def verdicts(self) -> tuple[Verdict, ...]:
+        """Everything said of the line: of the option, and of the totals it adds to."""
+        return (self.option.verdicts if self.option else ()) + self.total_verdicts
+
+    @property
+    def level(self) -> Level:
+        """The worst word said of the line; a line with no open way is struck."""
+        return worst(self.verdicts) if self.option else Level.STOP
+
+    @property
+    def recipe(self) -> Recipe | None:
+        """The mix of the chosen way, if it has one."""
+        return self.option.way.visit.recipe if self.option else None
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Prescription:
+    """One choice a stand, in stand-key order; the units in the order to work them, each with its reason."""
+
+    choices: tuple[Choice, ...]
+    order: tuple[tuple[str, str], ...]
+    letters: Mapping[str, Recipe] = field(default_factory=dict)

@@ -1,0 +1,44 @@
+"""The prescription for a property: every stand chosen, sums weighed, mixes lettered, units put in order."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from rootcollar.choose.decide import decide
+from rootcollar.choose.first import order_units
+from rootcollar.choose.judge import line_mix_ml, total_verdicts
+from rootcollar.choose.option import Choice, Prescription
+from rootcollar.choose.setting import Setting
+from rootcollar.kernel.doubt import best
+from rootcollar.mix.recipe import Recipe
+from rootcollar.survey.stand import Stand
+
+__all__ = ["prescribe"]
+
+_LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"  # no I, no O: read as 1 and 0 on a wet bottle
+
+
+def prescribe(stands: Sequence[Stand], setting: Setting) -> Prescription:
+    """Return one choice a stand, in stand-key order, with the sums of the whole plan weighed.
+
+    A total that passes a limit strikes every line that adds to it. Same inputs, same prescription.
+    """
+    choices = [decide(stand, setting) for stand in sorted(stands, key=lambda one: one.key)]
+    said = total_verdicts(choices, setting)
+    weighed = tuple(replace(one, total_verdicts=said.get(one.stand.key, ())) for one in choices)
+    return Prescription(weighed, order_units(weighed, setting.ground.units), _letters(weighed))
+
+
+def _letters(choices: Sequence[Choice]) -> dict[str, Recipe]:
+    """Return a letter for each recipe in the plan, first the one of which most is poured."""
+    poured: dict[Recipe, float] = {}
+    for choice in choices:
+        if choice.option is not None and choice.recipe is not None:
+            amount = best(line_mix_ml(choice.stand.stems, choice.option.per_stem.mix_ml))
+            poured[choice.recipe] = poured.get(choice.recipe, 0.0) + amount
+        back = choice.fallback.option.way.visit.recipe if choice.fallback else None
+        if back is not None:
+            poured.setdefault(back, 0.0)
+    ordered = sorted(poured, key=lambda one: (-poured[one], one.product or one.formulation, one.strength_pct))
+    return {letter: recipe for letter, recipe in zip(_LETTERS, ordered, strict=False)}

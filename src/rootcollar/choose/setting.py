@@ -1,0 +1,35 @@
+"""Everything a decision looks at, in one value: facts, ground, shelf, crew, answers, history, doubt, prices."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+
+from rootcollar.choose.ways import Product
+from rootcollar.kernel.doubt import Doubt
+from rootcollar.label import Answers, History
+from rootcollar.reference import Reference
+from rootcollar.shelf import Sheet
+from rootcollar.site import Ground
+
+__all__ = ["Setting"]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Setting:
+    """What choosing knows. on: the day the plan is weighed for. wear: items at hand, None: nobody has looked."""
+
+    reference: Reference
+    ground: Ground
+    shelf: Mapping[str, Sheet]
+    products: tuple[Product, ...]
+    wear: frozenset[str] | None
+    answers: Answers
+    history: History
+    doubt: Doubt
+    on: date
+
+    def sheet(self, product: str | None) -> Sheet | None:
+        """Return the label sheet of a product key; None while there is no label for it."""
+        return self.shelf.get(product) if product else None

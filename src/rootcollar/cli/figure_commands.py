@@ -1,0 +1,5 @@
+"""x"""
+
+import click
+
+figure = click.Group("figure")

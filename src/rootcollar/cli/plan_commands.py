@@ -1,0 +1,139 @@
+"""demo, new, choose, prepare: the commands that read and write a property's folder."""
+
+from __future__ import annotations
+
+from datetime import date
+from pathlib import Path
+
+import click
+
+from rootcollar.cli.show import emit
+from rootcollar.kernel.errors import BadInput, Fault
+from rootcollar.kernel.verdict import Level
+
+__all__ = ["choose", "demo", "new", "prepare"]
+
+_FOLDER = click.argument("folder", type=click.Path(path_type=Path))
+_JSON = click.option("--json", "as_json", is_flag=True, help="Print one JSON object instead of text.")
+_ON = click.option("--on", "on", metavar="YYYY-MM-DD", help="Weigh the plan for this day instead of today.")
+
+
+@click.command()
+@_FOLDER
+@_JSON
+def new(folder: Path, as_json: bool) -> None:
+    """Write commented templates for a property into a new FOLDER.
+
+    \b
+    Example: rootcollar new my-woods
+    """
+    from rootcollar.exchange import new_folder
+
+    new_folder(folder)
+    files = sorted(str(one.relative_to(folder)) for one in folder.rglob("*") if one.is_file())
+    lines = [
+        f"Wrote {len(files)} files into {folder}:",
+        *(f"   {one}" for one in files),
+        "Fill in ground.toml and tally.csv first, then a label sheet for each jug; each file says how.",
+        f"Then: rootcollar choose {folder}",
+    ]
+    emit("new", {"folder": str(folder), "files": files}, lines, as_json)
+
+
+@click.command()
+@_FOLDER
+@_ON
+@_JSON
+def choose(folder: Path, on: str | None, as_json: bool) -> None:
+    """Say what to treat first, how, when and with how much, from the files in FOLDER.
+
+    \b
+    Example: rootcollar choose my-woods
+    """
+    from rootcollar.cli import plan_text
+    from rootcollar.exchange import read_folder
+    from rootcollar.jobs.plan import choose as job
+
+    project = read_folder(folder)
+    outcome = job(project, _day(on))
+    emit("choose", plan_text.as_json(project, outcome.value), plan_text.summary(project, outcome.value), as_json)
+    _leave(outcome.level)
+
+
+@click.command()
+@_FOLDER
+@click.option("--unit", "units", multiple=True, metavar="KEY", help="Only this unit; may be given again.")
+@click.option("--day", metavar="YYYY-MM-DD", help="The day of work, printed on the day sheet.")
+@click.option("--to", type=click.Path(path_type=Path), help="Where to write the PDF.")
+@_ON
+@_JSON
+def prepare(
+    folder: Path, units: tuple[str, ...], day: str | None, to: Path | None, on: str | None, as_json: bool
+) -> None:
+    """Make the work packet for FOLDER: day sheet, unit pages, mix cards, record sheet, rules weighed.
+
+    \b
+    Example: rootcollar prepare my-woods --unit north-bench --day 2026-10-09
+    """
+    from rootcollar.exchange import read_folder
+    from rootcollar.jobs.plan import prepare as job
+
+    project = read_folder(folder)
+    outcome = job(project, _day(on), units, _day(day) if day else None)
+    pdf = _write_packet(folder, to, outcome.value.packet, _day(on))
+    lines = [*_short(outcome.value.packet), f"Packet: {pdf}"]
+    emit("prepare", {"packet": str(pdf), "level": outcome.level.word}, lines, as_json)
+    _leave(outcome.level)
+
+
+@click.command()
+@click.argument("folder", type=click.Path(path_type=Path), default=Path("hobbin-wood"))
+@click.option("--no-open", is_flag=True, help="Open nothing when done.")
+@_JSON
+def demo(folder: Path, no_open: bool, as_json: bool) -> None:
+    """Write the invented property Hobbin Wood into FOLDER, plan it, and make its packet.
+
+    Everything in it is invented, its labels too. A folder that is already there is used as it is.
+
+    \b
+    Example: rootcollar demo
+    """
+    from rootcollar.cli import plan_text
+    from rootcollar.exchange import read_folder, write_demo
+    from rootcollar.jobs.plan import prepare as job
+
+    if not folder.exists():
+        write_demo(folder)
+    project = read_folder(folder)
+    today = date.today()
+    outcome = job(project, today)
+    plan = outcome.value.prescription
+    pdf = _write_packet(folder, None, outcome.value.packet, today)
+    lines = [
+        *plan_text.summary(project, plan),
+        "",
+        outcome.value.packet.banner,
+        f"The folder: {folder}",
+        f"The packet: {pdf}",
+    ]
+    emit("demo", {"folder": str(folder), "packet": str(pdf), **plan_text.as_json(project, plan)}, lines, as_json)
+
+
+def _write_packet(folder: Path, to: Path | None, packet: object, made_on: date) -> Path:
+    from rootcollar.exchange import write_whole
+    from rootcollar.paper import render_packet
+
+    path = to or folder / "packets" / f"packet-{made_on.isoformat()}.pdf"
+    return write_whole(path, render_packet(packet, made_on=made_on))  # type: ignore[arg-type]
+
+
+def _day(text: str | None) -> date:
+    from rootcollar.kernel.days import read_date
+
+    return read_date(text) if text else date.today()
+
+
+def _leave(level: Level) -> None:
+    """Leave with 1 where a stop or an open question stands, so that scripts notice."""
+    if level >= Level.ASK:
+        raise click.exceptions.Exit(1)

@@ -1,0 +1,107 @@
+"""What commands share to show an answer: wrapped text, a working that can be redone by hand, one JSON object."""
+
+from __future__ import annotations
+
+import json
+import os
+import re
+import shutil
+import textwrap
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from typing import Any
+
+import click
+
+__all__ = ["as_list", "emit", "heading", "json_option", "listed", "print_json", "text", "working_lines"]
+
+json_option = click.option("--json", "as_json", is_flag=True, help="Print one JSON object instead of text.")
+
+_NARROWEST, _WIDEST = 60, 110  # columns: below, words break; above, the eye loses the line
+_NAME = re.compile(r"[A-Za-z_][A-Za-z0-9_]*")
+
+
+def print_json(command: str, body: Mapping[str, Any]) -> None:
+    """Print one JSON object, ASCII only, whose schema names the command: `rootcollar/figure-mix/1`."""
+    click.echo(json.dumps({"schema": f"rootcollar/{command}/1", **body}, indent=2, allow_nan=False))
+
+
+def emit(command: str, body: Mapping[str, Any], lines: Iterable[str], as_json: bool) -> None:
+    """Print either the body as JSON or the lines, which are laid out already, as they are."""
+    if as_json:
+        print_json(command, body)
+        return
+    for line in lines:
+        _say(line)
+
+
+def heading(words: str) -> None:
+    """Print a heading after an empty line."""
+    click.echo()
+    _say(click.style(words, bold=True))
+
+
+def text(words: str, *, indent: int = 0, hang: int = 0, loud: str = "") -> None:
+    """Print words wrapped to the terminal; hang: extra indent of all but the first line; loud: a part set off in colour."""
+    kept = loud.replace(" ", "\u00a0")  # because a part that is broken over two lines could not be coloured whole
+    lines = textwrap.fill(
+        words.replace(loud, kept) if loud else words, _columns(), initial_indent=" " * indent,
+        subsequent_indent=" " * (indent + hang), break_long_words=False, break_on_hyphens=False,
+    )  # fmt: skip
+    _say(lines.replace(kept, click.style(loud, fg="yellow", bold=True)) if loud else lines)
+
+
+def listed(lines: Sequence[str], *, indent: int = 2) -> None:
+    """Print lines one below the other, each with its own hanging indent."""
+    for line in lines:
+        text(line, indent=indent, hang=2)
+
+
+def as_list(trees: Sequence[Mapping[str, Any]]) -> None:
+    """Print workings as a numbered list, what is worked out first standing first and further in."""
+    for number, (depth, line) in enumerate(working_lines(trees), start=1):
+        lead = f"{number}."
+        text(f"{lead} {line}", indent=2 + 2 * depth, hang=len(lead) + 1)
+
+
+def working_lines(trees: Sequence[Mapping[str, Any]]) -> list[tuple[int, str]]:
+    """Return (depth, sentence) of every step, those beneath before those above, equal ones once.
+
+    depth counts how far a step stands beneath the answer, shallowest 0.
+    """
+    found: dict[str, int] = {}
+    for tree in trees:
+        for depth, line in _walk(tree, 0):
+            found.setdefault(line, depth)
+    return [(depth, line) for line, depth in found.items()]
+
+
+def _walk(node: Mapping[str, Any], depth: int) -> Iterator[tuple[int, str]]:
+    for below in node["steps"]:
+        yield from _walk(below, depth + 1)
+    yield depth, _sentence(node)
+
+
+def _sentence(node: Mapping[str, Any]) -> str:
+    source = node["source"]["key"]
+    cited = f" [{source}]" if source else ""
+    name = node["formula"].rsplit(".", 1)[-1].replace("_", " ")
+    result = f"{_number(node['result'])} {node['unit']}".strip()
+    if node["formula"] == "figure":
+        return f"{result}, {node['says']}{cited}"
+    filled = _NAME.sub(lambda word: _number(node["inputs"].get(word[0], word[0])), node["says"])
+    worked = f"{node['says']} = " if filled == node["says"] else f"{node['says']} = {filled} = "
+    return f"{name} = {worked}{result}{cited}"
+
+
+def _number(value: object) -> str:
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        return str(value)
+    return f"{value:.6g}"
+
+
+def _columns() -> int:
+    return max(_NARROWEST, min(_WIDEST, shutil.get_terminal_size().columns))
+
+
+def _say(words: str) -> None:
+    click.echo(words, color=False if os.environ.get("NO_COLOR") else None)

@@ -1,0 +1,193 @@
+"""How a dose is worked out for one method, strength and carrier: the figures picked from the reference, with reasons."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+
+from rootcollar.dose.amount import coverage_from_batch
+from rootcollar.kernel.doubt import Doubt, Worlds, between, sure
+from rootcollar.kernel.errors import Refusal
+from rootcollar.kernel.formula import use
+from rootcollar.kernel.sources import Cited, Mark
+from rootcollar.reference import Coverage, Figure, MethodFacts, Span, best, numbers, spans
+
+__all__ = ["Asked", "DoseRule", "proved", "rule_for"]
+
+_MARKS = tuple(Mark)
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What a dose is wanted for. strength_pct: product in the mix [%]. species: key, where figures are bound to one.
+
+    label_ml, label_per: the most mix in one place that the label gives [mL], and what that place is.
+    cuts_per_inch: cuts for each inch of diameter that the label gives.
+    """
+
+    method: str
+    ingredient: str
+    carrier: str
+    strength_pct: float
+    species: str = ""
+    label_ml: float | None = None
+    label_per: str = ""
+    cuts_per_inch: float | None = None
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class DoseRule:
+    """The figures of a dose. Cuts: cm_per_cut, min_cuts, ml_per_cut. Surfaces: ml_per_cm2 on a band, ring or crown.
+
+    height_cm: of the band or of a stump's side. ring_cm: width of the ring; None: the whole face. limit: stem sizes the
+    method is for [cm]; None: not limited here. words: which coverage or dose it rests on.
+    """
+
+    asked: Asked
+    words: str
+    limit: Cited[Span] | None
+    beyond: str
+    ml_per_cut: Worlds | None = None
+    cm_per_cut: float = 1.0
+    min_cuts: float = 1.0
+    ml_per_cm2: Worlds | None = None
+    height_cm: float = 0.0
+    ring_cm: float | None = None
+
+    @property
+    def dose_ml(self) -> float | None:
+        """Mix in one cut [mL]; None where the dose is not by the cut."""
+        return None if self.ml_per_cut is None else float(self.ml_per_cut[0])
+
+    @property
+    def dose_per(self) -> str:
+        """What one dose is put into."""
+        return "" if self.ml_per_cut is None else "cut"
+
+
+def rule_for(asked: Asked, *, facts: MethodFacts, coverages: Iterable[Coverage], doubt: Doubt) -> DoseRule:
+    """Return the figures for a dose. facts: of the method. coverages: all known; one that fits is taken.
+
+    Raises Refusal for a method that pours nothing, and where no coverage was published or guessed for the strength:
+    a coverage never crosses over to another strength or nozzle.
+    """
+    limits = spans(_bound(facts, "stem_limit_cm", asked))
+    limit = best(limits, cautious="low") if limits else None
+    base = DoseRule(asked, "", limit, facts.beyond_size)
+    if asked.method in {"hack_squirt", "injection"}:
+        return _cuts(base, facts)
+    if not facts.uses_herbicide:
+        raise Refusal(f"mix for {facts.title}", limit="nothing is poured", do="count hours instead")
+    return _surface(base, facts, coverages, doubt)
+
+
+def proved(rule: DoseRule, mix_used_ml: float, area_cm2: float) -> DoseRule:
+    """Return the rule with the crew's own coverage in place of the published or guessed one.
+
+    mix_used_ml: mix gone in a proving batch [mL]. area_cm2: surface of all stems treated with it [cm2].
+    Raises Refusal for a dose by the cut, which is measured by the cut, and for a batch of nothing.
+    """
+    if rule.ml_per_cm2 is None:
+        raise Refusal("proving batch", limit="this dose goes by the cut", do="measure what the syringe gives")
+    if not (mix_used_ml > 0 and area_cm2 > 0):
+        raise Refusal("proving batch", limit="nothing was used or nothing treated", do="treat 25 stems and measure")
+    own = coverage_from_batch(mix_used_ml, area_cm2)
+    return replace(rule, ml_per_cm2=sure(own), words="own proving batch")
+
+
+def _cuts(base: DoseRule, facts: MethodFacts) -> DoseRule:
+    asked = base.asked
+    each = _number(facts, "ml_per_cut", asked)
+    spacing = _number(facts, "cuts_per_inch", asked)
+    least = _number(facts, "min_cuts", asked)
+    per_inch = asked.cuts_per_inch or use(spacing)
+    ml, words = use(each), f"{each.value:g} mL a cut ({each.source}, {each.mark})"
+    if asked.label_ml is not None and asked.label_per == "cut" and asked.label_ml < ml:
+        ml, words = asked.label_ml, f"{asked.label_ml:g} mL a cut, the label's most"
+    words += f"; {per_inch:.3g} cuts per inch of diameter, at least {use(least):g} ({least.source}, {least.mark})"
+    return replace(
+        base, words=words, ml_per_cut=sure(ml), cm_per_cut=_CM_PER_INCH / per_inch, min_cuts=float(least.value)
+    )
+
+
+_CM_PER_INCH = 2.54  # exact [definition]
+
+
+def _surface(base: DoseRule, facts: MethodFacts, coverages: Iterable[Coverage], doubt: Doubt) -> DoseRule:
+    asked = base.asked
+    kinds = [one for one in coverages if asked.method in one.methods and _carries(one.carrier, asked.carrier)]
+    fits = [one for one in kinds if one.strength_pct.holds(asked.strength_pct)]
+    if not fits:
+        known = "; ".join(
+            f"{one.strength_pct.low:g} to {one.strength_pct.high:g} % with a {one.nozzle}" for one in kinds
+        )
+        raise Refusal(
+            f"{facts.title} at {asked.strength_pct:g} %",
+            limit=f"no coverage is kept for this strength ({known or 'none at all'})",
+            do="use a strength a coverage is kept for, or run a proving batch",
+        )
+    cover = fits[0]
+    words = f"{cover.nozzle}, coverage {cover.ml_per_cm2.mark} ({cover.ml_per_cm2.source}); a proving batch replaces it"
+    rule = replace(base, words=words, ml_per_cm2=_coverage(cover, doubt))
+    if asked.method == "basal_bark":
+        return replace(rule, height_cm=_band_cm(facts))
+    if asked.method == "cut_stump":
+        ring = _number(facts, "ring_width_cm", replace(asked, ingredient="", carrier=""))
+        side = spans(facts.rows("side_height_cm", carrier=asked.carrier))
+        return replace(rule, ring_cm=use(ring), height_cm=_middle(side[0]) if side and asked.carrier == "oil" else 0.0)
+    return rule
+
+
+def _carries(have: str, want: str) -> bool:
+    """Whether a coverage is for a carrier; undiluted salts flow like the water mixes."""
+    return have == want or (want == "none" and have == "water")
+
+
+def _coverage(cover: Coverage, doubt: Doubt) -> Worlds:
+    span = cover.ml_per_cm2.value
+    best_ml = use(replace(cover.ml_per_cm2, value=span.best, holds_for=cover.words))  # type: ignore[arg-type]
+    assert best_ml is not None  # the loader refuses a coverage without a figure
+    if span.low is None or span.high is None:
+        return sure(float(best_ml))
+    return doubt.worlds(f"coverage/{cover.key}", float(best_ml), between(span.low, float(best_ml), span.high))
+
+
+def _band_cm(facts: MethodFacts) -> float:
+    """The trade's band: the published coverage was measured on it, and sources differ from 6 to 24 inches."""
+    rows = [row for row in spans(facts.rows("band_height_cm")) if row.mark is Mark.PRACTICE]
+    return _middle(rows[0])
+
+
+def _middle(cited: Cited[Span]) -> float:
+    span = cited.value
+    value = span.best if span.best is not None else span.low
+    assert value is not None  # an open span has no middle, and the loader's rows of this name have none open
+    return use(Cited(value, cited.unit, cited.source, cited.mark, cited.holds_for, cited.locator))
+
+
+def _number(facts: MethodFacts, name: str, asked: Asked) -> Cited[float]:
+    """The best figure of a name: best mark first, then one bound to the ingredient, then the larger (not to run dry)."""
+    rows = [row for row in _bound(facts, name, asked)]
+    plain = [*numbers(rows), *(_best_of(row) for row in spans(rows) if row.value.best is not None)]
+    if not plain:
+        raise Refusal(f"{facts.title}: {name.replace('_', ' ')}", limit="no source gives one", do="read the label")
+    mark = min((row.mark for row in plain), key=_MARKS.index)
+    own = {row.figure.source for row in facts.figures if row.name == name and asked.ingredient in row.ingredients}
+    good = [row for row in plain if row.mark is mark]
+    return best([row for row in good if row.source in own] or good, cautious="high")
+
+
+def _best_of(row: Cited[Span]) -> Cited[float]:
+    return Cited(float(row.value.best or 0), row.unit, row.source, row.mark, row.holds_for, row.locator)
+
+
+def _bound(facts: MethodFacts, name: str, asked: Asked) -> Sequence[Figure]:
+    """Rows bound to no species or to this one, to no ingredient or to this one."""
+    return [
+        row.figure
+        for row in facts.figures
+        if row.name == name
+        and (not row.species or asked.species in row.species)
+        and (not row.ingredients or not asked.ingredient or asked.ingredient in row.ingredients)
+        and (not row.carrier or not asked.carrier or _carries(row.carrier, asked.carrier))
+    ]

@@ -1,0 +1,15 @@
+"""Exchange: a property as a folder of plain files that any text editor and any spreadsheet can open.
+
+Question: what has this person written down of their ground, their count, their labels, their crew?
+Inputs: a folder: ground.toml and tally.csv (needed); crew.toml, answers.toml, applied.csv, shelf/*.toml (if there).
+Outputs: a `Project`; a new folder of commented templates; the demo property, Hobbin Wood.
+Sources: the user. The demo ground and its labels are invented and say so on every page.
+Refuses: anything it cannot read without guessing, all of it at once, each with file, row, column, what was found and
+what is allowed. It never writes into a folder that holds something, and writes a new folder whole or not at all.
+What is not written down is not known (None), and is asked for later; it is never taken to be none.
+"""
+
+from rootcollar.exchange.folder import read_folder
+from rootcollar.exchange.start import new_folder, write_demo
+
+__all__ = ["read_folder", "new_folder", "write_demo"]

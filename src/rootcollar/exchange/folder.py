@@ -1,0 +1,114 @@
+"""Reading a folder: every file, every fault, one project."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, replace
+from functools import partial
+from pathlib import Path
+from typing import Any, TypeVar
+
+from rootcollar.exchange.applied_file import read_applied
+from rootcollar.exchange.ground_file import read_ground
+from rootcollar.exchange.people_file import read_answers, read_crew
+from rootcollar.exchange.tally_file import read_tally
+from rootcollar.exchange.text import HINT, opened, toml
+from rootcollar.kernel.doubt import Doubt
+from rootcollar.kernel.errors import BadInput, Fault
+from rootcollar.label.applied import History
+from rootcollar.shelf import Sheet, parse_sheet
+from rootcollar.survey import stands
+from rootcollar.work.crew import Crew
+from rootcollar.work.project import Project
+
+__all__ = ["TEMPLATE_MARK", "read_folder"]
+
+TEMPLATE_MARK = "-template.toml"  # the end of a sheet's name that is there to be copied, not read
+
+_NEEDED = ("ground.toml", "tally.csv")
+_OPTIONAL = ("crew.toml", "answers.toml", "applied.csv")
+
+T = TypeVar("T")
+_ReadTable = Callable[[str, str, Mapping[str, str] | None], tuple[tuple[T, ...], tuple[str, ...]]]
+
+
+@dataclass(slots=True)
+class _Reading:
+    """One pass over a folder: the faults found so far, and notes to print."""
+
+    path: Path
+    faults: list[Fault] = field(default_factory=list)
+    notes: list[str] = field(default_factory=list)
+
+    def toml(self, name: str, read: Callable[[dict[str, Any], str], T]) -> T | None:
+        """Return what a TOML file says; None when it cannot be read, its faults kept."""
+        return self._kept(lambda: read(toml(self.path / name, name), name))
+
+    def table(self, name: str, read: _ReadTable[T], units: Mapping[str, str] | None) -> tuple[T, ...]:
+        """Return the rows of a table, its notes kept; none when it cannot be read, its faults kept."""
+        rows, notes = self._kept(lambda: read(opened(self.path / name, name), name, units)) or ((), ())
+        self.notes += notes
+        return rows
+
+    def _kept(self, make: Callable[[], T]) -> T | None:
+        try:
+            return make()
+        except BadInput as wrong:
+            self.faults += wrong.faults
+            return None
+
+
+def read_folder(path: Path) -> Project:
+    """Return the project kept in a folder of plain files.
+
+    Raises BadInput with every fault of every file at once; what is missing and may be missing is None.
+    """
+    try:
+        return _project(path)
+    except OSError as fault:
+        found = f"{path}, which cannot be opened ({fault.strerror or fault})"
+        raise BadInput(Fault(found, f"the folder of a property; {HINT}")) from None
+
+
+def _project(path: Path) -> Project:
+    _there(path)
+    there = {name for name in _OPTIONAL if (path / name).exists()}
+    reading = _Reading(path)
+    ground, complete = reading.toml("ground.toml", read_ground) or (None, None)
+    units = {key: unit.name for key, unit in ground.units.items()} if ground else None
+    rows = reading.table("tally.csv", read_tally, units)
+    crew = reading.toml("crew.toml", read_crew) if "crew.toml" in there else None
+    answers = reading.toml("answers.toml", read_answers) if "answers.toml" in there else None
+    applied = reading.table("applied.csv", read_applied, units) if "applied.csv" in there else ()
+    shelf = _shelf(reading)
+    if reading.faults or ground is None:
+        raise BadInput(*reading.faults)
+    ground = replace(ground, notes=(*ground.notes, *reading.notes, *_unread(path)))
+    history = History(applied, complete)
+    return Project(ground, stands(rows, Doubt(ground.seed)), shelf, crew or Crew(), answers or (), history)
+
+
+def _there(path: Path) -> None:
+    if not path.exists():
+        raise BadInput(Fault(f"no folder {path}", HINT))
+    if not path.is_dir():
+        raise BadInput(Fault(f"{path}, which is a file", f"the folder of a property; {HINT}"))
+    missing = [name for name in _NEEDED if not (path / name).exists()]
+    if len(missing) == len(_NEEDED):
+        raise BadInput(Fault(f"neither {' nor '.join(missing)} in {path}", f"the folder of a property; {HINT}"))
+
+
+def _shelf(reading: _Reading) -> dict[str, Sheet]:
+    """Return the label sheets by key; templates are passed over, because nobody has typed in them."""
+    files = sorted((reading.path / "shelf").glob("*.toml"))
+    typed = [file for file in files if not file.name.endswith(TEMPLATE_MARK)]
+    sheets = [reading.toml(f"shelf/{file.name}", partial(parse_sheet, file.stem)) for file in typed]
+    return {sheet.key: sheet for sheet in sheets if sheet is not None}
+
+
+def _unread(path: Path) -> list[str]:
+    """Return a note for each file that looks like input and is not read: a name slightly wrong must show."""
+    named = sorted(one.name for one in path.iterdir() if one.suffix.lower() in {".toml", ".csv"})
+    known = {*_NEEDED, *_OPTIONAL}
+    return [f"{name} is not read; the files read are {', '.join(sorted(known))} and shelf/*.toml"
+            for name in named if name not in known]  # fmt: skip

@@ -1,0 +1,187 @@
+"""ground.toml: the property, its units, and what lies on it."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterator
+from typing import Annotated, Any, Literal
+
+from pydantic import BeforeValidator, Field, model_validator
+
+from rootcollar.exchange.entry import Area, Day, Distance, Entry, Position, Share, Text, check, refuse
+from rootcollar.kernel.errors import BadInput, Fault
+from rootcollar.site import SITE_CLASSES, Feature, Ground, LonLat, Permission, Unit, measure, outline_fault
+
+__all__ = ["read_ground"]
+
+KINDS = ("water", "well", "trail", "keep", "neighbour", "gate")
+LOOKED_FOR = KINDS[:-1]
+
+_KEY = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
+_NEAR_DEGREES = 0.5  # ours: a property does not reach further than this; more is a slip, or latitude typed first
+
+
+def _key(raw: object) -> str:
+    if not isinstance(raw, str) or not _KEY.fullmatch(raw.strip()):
+        refuse(raw, 'a short key of small letters, figures and hyphens, such as "brook-edge"')
+    return raw.strip()
+
+
+def _state(raw: object) -> str:
+    if not isinstance(raw, str) or not re.fullmatch("[A-Za-z]{2}", raw.strip()):
+        refuse(raw, 'a state by its two letters, such as "WI"')
+    return raw.strip().upper()
+
+
+def _site_class(raw: object) -> object:
+    if raw not in SITE_CLASSES:
+        refuse(raw, ", ".join(SITE_CLASSES))
+    return raw
+
+
+def _kind(raw: object) -> object:
+    if raw not in LOOKED_FOR:
+        refuse(raw, ", ".join(LOOKED_FOR))
+    return raw
+
+
+def _outline(points: object) -> object:
+    if not isinstance(points, list):
+        refuse(points, "a list of corners, such as [[-89.90, 43.30], [-89.90, 43.31], [-89.89, 43.31]]")
+    return points
+
+
+_DISTANCE = 'a distance such as "60 ft", or "none" where you looked and there is none'
+
+
+class _Permission(Entry):
+    by: Text = Field(description='who allows the work, in quotes, such as by = "the owner"')
+    until: Day = Field(description="a day without quotes, such as until = 2027-03-31")
+
+
+class _Unit(Entry):
+    key: Annotated[str, BeforeValidator(_key)] = Field(description='a short key, such as key = "brook-edge"')
+    name: Text = Field(description='a name in quotes, such as name = "Brook edge"')
+    area: Area | None = Field(None, description='an area such as area = "3.2 ac"')
+    polygon: Annotated[list[Position], BeforeValidator(_outline)] | None = Field(None, description="a list of corners")
+    site_class: Annotated[str, BeforeValidator(_site_class)] | None = Field(None, description=", ".join(SITE_CLASSES))
+    slope: Share | None = Field(None, description='a slope such as slope = "12%"')
+    permission: _Permission | None = Field(None, description='permission = { by = "the owner", until = 2027-03-31 }')
+    water: Distance | None = Field(None, description=_DISTANCE)
+    well: Distance | None = Field(None, description=_DISTANCE)
+    trail: Distance | None = Field(None, description=_DISTANCE)
+    keep: Distance | None = Field(None, description=_DISTANCE)
+    wanted_beneath: bool | None = Field(None, description="true or false, without quotes")
+
+    @model_validator(mode="after")
+    def _encloses(self) -> _Unit:
+        fault = outline_fault(self.polygon) if self.polygon is not None else ""
+        if fault:
+            refuse(f"a polygon with {fault}", "corners in the order you would walk them, at least three")
+        return self
+
+
+class _Feature(Entry):
+    name: Text = Field(description='a name in quotes, such as name = "the brook"')
+    at: Position | None = Field(None, description="[longitude, latitude]")
+    line: Annotated[list[Position], BeforeValidator(_outline)] | None = Field(None, description="a list of points")
+    own: bool = Field(True, description="true, or false for a neighbour's; without quotes")
+
+    @model_validator(mode="after")
+    def _placed(self) -> _Feature:
+        if (self.at is None) == (self.line is None):
+            refuse("both at and line" if self.at else "neither at nor line",
+                   "at = [longitude, latitude] for a spot, or line = [[..], [..]] for a line or an area")  # fmt: skip
+        if self.line is not None and len(self.line) < 2:
+            refuse(f"a line of {len(self.line)} points", "two points or more; at = [longitude, latitude] for a spot")
+        return self
+
+
+class _Emergency(Entry):
+    hospital: str = Field(default="", description="text in quotes")
+    poison_line: str = Field(default="", description="text in quotes")
+    meeting_point: str = Field(default="", description="text in quotes")
+
+
+class _Property(Entry):
+    name: Text = Field(description='the name of the property in quotes, such as name = "Hobbin Wood"')
+    state: Annotated[str, BeforeValidator(_state)] | None = Field(None, description='two letters, such as "WI"')
+    county: Text | None = Field(None, description="a name in quotes")
+    demo: bool = Field(False, description="true or false; true only in the demo folder")
+    seed: int = Field(1, ge=0, description="a whole number of 0 or more, without quotes")
+    history: Literal["complete", "not complete"] | None = Field(None, description='"complete" or "not complete"')
+    looked_for: list[Annotated[str, BeforeValidator(_kind)]] = Field([], description=", ".join(LOOKED_FOR))
+    emergency: _Emergency = Field(_Emergency(), description="a block [emergency]")
+    unit: list[_Unit] = Field(min_length=1, description="a block [[unit]] for each unit, with key and name")
+    water: list[_Feature] = Field([], description="a block [[water]] for each brook, pond, spring")
+    well: list[_Feature] = Field([], description="a block [[well]] for each well")
+    trail: list[_Feature] = Field([], description="a block [[trail]] for each trail")
+    keep: list[_Feature] = Field([], description="a block [[keep]] for each tree or patch to keep")
+    neighbour: list[_Feature] = Field([], description="a block [[neighbour]] for each thing to spare beyond the line")
+    gate: list[_Feature] = Field([], description="a block [[gate]] for each way in")
+
+
+def read_ground(table: dict[str, Any], file: str) -> tuple[Ground, bool | None]:
+    """Return the ground, measured, and the word on whether applied.csv is complete (None: nobody has said).
+
+    Raises BadInput with all faults of the file.
+    """
+    entry = check(_Property, table, file)
+    faults = [Fault(found, allowed, file, row, field) for found, allowed, row, field in _doubtful(entry)]
+    if faults:
+        raise BadInput(*faults)
+    ground = Ground(
+        name=entry.name, state=entry.state, county=entry.county, demo=entry.demo, seed=entry.seed,
+        units={unit.key: _unit(unit) for unit in entry.unit}, features=tuple(_features(entry)),
+        looked_for=frozenset(entry.looked_for),
+        emergency={name.replace("_", " "): text.strip() for name, text in entry.emergency},
+    )  # fmt: skip
+    try:
+        measured = measure(ground)
+    except BadInput as wrong:
+        raise BadInput(*(Fault(one.found, one.allowed, file, one.row, one.field) for one in wrong.faults)) from None
+    return measured, None if entry.history is None else entry.history == "complete"
+
+
+def _doubtful(entry: _Property) -> Iterator[tuple[str, str, str, str]]:
+    """Yield what the tables say together that cannot be so: (found, allowed, row, field)."""
+    for word, of in (("key", [one.key for one in entry.unit]), ("name", [one.name.casefold() for one in entry.unit])):
+        for said, times in Counter(of).items():
+            if times > 1:
+                yield f"{said!r} {times} times", f"each unit its own {word}", "[[unit]]", word
+    for kind in LOOKED_FOR:
+        if getattr(entry, kind) and kind not in entry.looked_for:
+            yield (
+                f"[[{kind}]] drawn, but {kind} not looked for everywhere",
+                f'"{kind}" in looked_for once every unit was walked for it; until then type the distance in each unit',
+                "", "looked_for",
+            )  # fmt: skip
+    places = list(_places(entry))
+    for row, (lon, lat) in places[1:]:
+        (first_lon, first_lat), first = places[0][1], places[0][0]
+        if abs(lon - first_lon) > _NEAR_DEGREES or abs(lat - first_lat) > _NEAR_DEGREES:
+            yield f"[{lon}, {lat}]", f"a place near {first} [{first_lon}, {first_lat}], longitude first", row, ""
+
+
+def _places(entry: _Property) -> Iterator[tuple[str, LonLat]]:
+    for unit in entry.unit:
+        for position in (unit.polygon or [])[:1]:
+            yield f"unit {unit.key}", position
+    for feature in _features(entry):
+        yield f"{feature.kind} {feature.name}", feature.line[0]
+
+
+def _unit(one: _Unit) -> Unit:
+    return Unit(
+        key=one.key, name=one.name, area_m2=one.area, polygon=tuple(one.polygon) if one.polygon else None,
+        site_class=one.site_class, slope_pct=one.slope,
+        permission=Permission(one.permission.by, one.permission.until) if one.permission else None,
+        water_m=one.water, well_m=one.well, trail_m=one.trail, keep_m=one.keep, wanted_beneath=one.wanted_beneath,
+    )  # fmt: skip
+
+
+def _features(entry: _Property) -> Iterator[Feature]:
+    for kind in KINDS:
+        for one in getattr(entry, kind):
+            yield Feature(kind, one.name, (one.at,) if one.at else tuple(one.line), one.own)  # type: ignore[arg-type]

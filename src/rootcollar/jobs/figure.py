@@ -1,0 +1,83 @@
+"""Figure: a quick question asked in the shed, answered with its working and its sources."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any, TypeVar
+
+from rootcollar.jobs.outcome import Outcome
+from rootcollar.kernel.formula import Step, as_tree, watch
+from rootcollar.kernel.sources import Source
+
+__all__ = ["NOT_CHECKED", "Answer", "Worked", "work_out"]
+
+NOT_CHECKED = "not checked against a label"
+
+A = TypeVar("A")
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """What was asked and what came out.
+
+    says: the answer in one line. value, unit: the same as a number; low, high: its 10-90 % band where there is doubt.
+    details: what else follows, a line each. assumed: what the answer rests on that was not asked. cautions: what can go wrong at the bench.
+    """
+
+    question: str
+    says: str
+    value: float
+    unit: str
+    low: float | None = None
+    high: float | None = None
+    details: tuple[str, ...] = ()
+    assumed: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    note: str = NOT_CHECKED
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Worked:
+    """An answer with its working, a tree whose root is the question, and every source it rests on."""
+
+    outcome: Outcome[Answer]
+    working: Mapping[str, Any]
+    sources: tuple[Source, ...]
+
+
+def work_out(job: Callable[[A], Outcome[Answer]], ask: A, sources: Mapping[str, Source]) -> Worked:
+    """Run a pure job watched and return its answer with the tree of formulas behind it.
+
+    A node holds formula, says, inputs, result, unit, source (key, cite, url, mark) and steps. mark is how a figure
+    came to us; it is empty where the step is a formula.
+    """
+    with watch() as steps:
+        outcome = job(ask)
+    answer = outcome.value
+    root = {
+        "formula": "answer", "says": answer.question, "inputs": {}, "result": answer.value, "unit": answer.unit,
+        "source": _source("", "", sources), "steps": [_resolved(as_tree(step), sources) for step in steps],
+    }  # fmt: skip
+    met = dict.fromkeys(_keys(steps))
+    return Worked(outcome, root, tuple(sources[key] for key in met if key in sources))
+
+
+def _resolved(node: Mapping[str, Any], sources: Mapping[str, Source]) -> Mapping[str, Any]:
+    mark = str(node["says"]).partition(":")[0] if node["formula"] == "figure" else ""
+    return {
+        **node,
+        "source": _source(str(node["source"]), mark, sources),
+        "steps": [_resolved(below, sources) for below in node["steps"]],
+    }
+
+
+def _source(key: str, mark: str, sources: Mapping[str, Source]) -> Mapping[str, str]:
+    known = sources.get(key, Source(key, ""))
+    return {"key": key, "cite": known.cite, "url": known.url, "mark": mark}
+
+
+def _keys(steps: Sequence[Step]) -> Iterable[str]:
+    for step in steps:
+        yield step.formula.source
+        yield from _keys(step.steps)

@@ -1,0 +1,71 @@
+"""Choose and prepare: from a project to a prescription, and on to the content of a packet."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from rootcollar.choose import Prescription, Setting, prescribe, products
+from rootcollar.jobs.outcome import Outcome
+from rootcollar.kernel.doubt import Doubt
+from rootcollar.kernel.errors import BadInput, Fault, NotFound
+from rootcollar.reference import load
+from rootcollar.work import Packet, PacketAsked, Project, clear, packet
+
+__all__ = ["Prepared", "choose", "prepare"]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Prepared:
+    """A packet's content, and the prescription it was made from."""
+
+    packet: Packet
+    prescription: Prescription
+
+
+def choose(project: Project, on: date) -> Outcome[Prescription]:
+    """Return the prescription for a property, weighed for a day.
+
+    Raises BadInput when nothing has been counted yet.
+    """
+    if not project.stands:
+        raise BadInput(Fault("no stems counted", "at least one row", file="tally.csv"))
+    prescription = prescribe(project.stands, _setting(project, on))
+    return Outcome(prescription, verdicts=tuple(one for line in prescription.choices for one in line.verdicts))
+
+
+def prepare(project: Project, on: date, units: Sequence[str] = (), day: date | None = None) -> Outcome[Prepared]:
+    """Return the packet for the named units (none named: all, in the plan's order), weighed for a day.
+
+    day: the day of work, where it is known; it is printed, and permission and labels are weighed for it. on: today.
+    Struck and held lines are printed as such, never as work: what is printed as work is weighed once more.
+    Raises NotFound for a unit that is not on the ground, with the near ones.
+    """
+    outcome = choose(project, day or on)
+    setting = _setting(project, day or on)
+    known = [key for key, _ in outcome.value.order]
+    for key in units:
+        if key not in known:
+            raise NotFound("unit with stems", key, known)
+    wanted = [key for key in known if not units or key in units]
+    lines = tuple(one for one in outcome.value.choices if one.stand.unit in wanted)
+    asked = PacketAsked(clear(lines, setting), lines, tuple(wanted), outcome.value, setting, project.crew, day, on)
+    return Outcome(
+        Prepared(packet(asked), outcome.value), verdicts=tuple(one for line in lines for one in line.verdicts)
+    )
+
+
+def _setting(project: Project, on: date) -> Setting:
+    reference = load()
+    return Setting(
+        reference,
+        project.ground,
+        project.shelf,
+        products(project.shelf, reference),
+        project.crew.wear,
+        project.answers,
+        project.history,
+        Doubt(project.ground.seed),
+        on,
+    )

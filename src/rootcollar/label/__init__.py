@@ -1,0 +1,25 @@
+"""Label: the only judge. May this be done, here, so, now: ok, warn, ask or stop, with the clause.
+
+Question: does any known rule object to this plan, on this ground, with this crew, after what was applied before?
+Inputs: a `Planned` line, its label `Sheet`, a `Unit`, a `UnitTotal` and the `History`, made into facts.
+Outputs: one `Verdict` a rule, `ok` included; `NOT_CHECKED` lists the rules nobody weighs here.
+Sources: FIFRA 2(ee), 2(p), 12(a)(2) and 24; 40 CFR parts 152 and 156 (edition of 2015); LRM11; each rule names its own.
+Refuses: to permit. A rule can object, never allow. What nobody has read asks; silence of a label asks or stops unless
+silence can set no limit; a rule that is only remembered asks at most; no answer of a person clears a stop.
+"""
+
+from rootcollar.label.answers import Answer, Answers, settle
+from rootcollar.label.applied import Applied, History
+from rootcollar.label.facts import Past, Work, place_facts, template_facts, total_facts
+from rootcollar.label.not_checked import NOT_CHECKED, NotChecked
+from rootcollar.label.paths import PATHS, Fact
+from rootcollar.label.planned import Planned, UnitTotal
+from rootcollar.label.rule import RULES, Basis, Facts, Rule, Seen, weigh
+from rootcollar.label.weighing import must_read, weigh_place, weigh_template, weigh_totals
+
+__all__ = [
+    "template_facts", "place_facts", "total_facts", "weigh_template", "weigh_place", "weigh_totals", "weigh",
+    "Planned", "UnitTotal", "Applied", "History", "Past", "Work", "Facts", "Fact", "PATHS", "must_read",
+    "Rule", "RULES", "Basis", "Seen", "NOT_CHECKED", "NotChecked",
+    "Answer", "Answers", "settle",
+]  # fmt: skip

@@ -1,0 +1,61 @@
+"""The rules we know of and do not weigh: printed, so that nobody takes silence for a yes."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from rootcollar.kernel.verdict import Stage
+
+__all__ = ["NOT_CHECKED", "NotChecked"]
+
+
+@dataclass(frozen=True, slots=True)
+class NotChecked:
+    """A rule that people must see to themselves: its number, what it asks, and when it comes up."""
+
+    number: str
+    sentence: str
+    stage: Stage = Stage.PLAN
+
+
+NOT_CHECKED: tuple[NotChecked, ...] = (
+    NotChecked("L19", "For hire, or on another's land: the state may ask for a commercial licence."),
+    NotChecked("L20", "The signal word typed fits the toxicity categories typed."),
+    NotChecked("L21", "The wear typed is no less than the federal floor for the typed categories."),
+    NotChecked("L23", "Whoever wears a respirator has had the medical evaluation, fit test and training."),
+    NotChecked("L24", "Where worker protection applies, handlers are 18 or of the owner's family."),
+    NotChecked("L25", "Where worker protection applies, handlers were trained within the last 12 months."),
+    NotChecked("L26", "Whether this ground is an agricultural establishment under worker protection."),
+    NotChecked("L38", "The state's own distances from water are kept."),
+    NotChecked("L39", "Mixing stays as far from wells, sinkholes and water as the label and the state say."),
+    NotChecked("L40", "Work at the water's edge or in wetland may need a permit."),
+    NotChecked("L41", "The endangered-species bulletin was fetched for the place and the month of work."),
+    NotChecked("L42", "The limits of that bulletin are kept."),
+    NotChecked("L43", "Harvest, grazing, hay, sap and slaughter wait as many days as the label says."),
+    NotChecked("L44", "Roots of wanted plants are as far away as the label says."),
+    NotChecked("L45", "Sandy ground or shallow ground water is minded where the label warns of it."),
+    NotChecked("L46", "Partners in a tank mix are allowed, and the strictest label of all of them holds."),
+    NotChecked("L48", "No more is mixed than is used while the label lets a mix stand."),
+    NotChecked("L49", "No sprayer or tool is of a metal the label forbids."),
+    NotChecked("L50", "No product is used after the last day printed on it."),
+    NotChecked("L60", "The label on the jug is the version that was typed."),
+    NotChecked("L51", "A vehicle carries no more of a classed product than the materials-of-trade limits."),
+    NotChecked("L54", "Notices that the state asks for were given in time."),
+    NotChecked("L27", "Nobody but the crew is inside the application exclusion zone.", Stage.HOURS),
+    NotChecked("L28", "Trails, dwellings and roads inside that zone are guarded.", Stage.HOURS),
+    NotChecked("L29", "Nobody enters before the restricted entry is over.", Stage.HOURS),
+    NotChecked("L30", "People are told and signs posted where the label or its hours ask for it.", Stage.HOURS),
+    NotChecked("L31", "Droplets are no finer than the label allows.", Stage.HOURS),
+    NotChecked("L32", "The wind is inside the label's range.", Stage.HOURS),
+    NotChecked("L33", "There is no temperature inversion.", Stage.HOURS),
+    NotChecked("L34", "The air is inside the label's range of temperature.", Stage.HOURS),
+    NotChecked("L35", "No rain is forecast inside the label's hours.", Stage.HOURS),
+    NotChecked("L36", "The ground is in no state the label forbids.", Stage.HOURS),
+    NotChecked("L52", "Water, soap and eye flush for washing are carried.", Stage.HOURS),
+    NotChecked("L53", "The label itself is carried on the job.", Stage.HOURS),
+    NotChecked("L55", "The record holds every field that product and state ask for.", Stage.CLOSE),
+    NotChecked("L56", "The record is closed in time.", Stage.CLOSE),
+    NotChecked("L57", "A customer gets a copy in time.", Stage.CLOSE),
+    NotChecked("L58", "An incident is reported in time.", Stage.CLOSE),
+    NotChecked("L59", "Empty containers are rinsed and rinsings used or stored lawfully.", Stage.CLOSE),
+)

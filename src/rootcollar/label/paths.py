@@ -1,0 +1,61 @@
+"""Every fact a rule can read: its path, what it is in words, and where a person writes it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from rootcollar.shelf import FIELDS
+
+__all__ = ["PATHS", "Fact"]
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """A fact in words. where: how to give it, with places for {sheet}, {block} and, written {{}}, the key's name.
+
+    by_hand: a person may look for themselves and answer, because there is nowhere to write it.
+    """
+
+    words: str
+    where: str
+    by_hand: bool = False
+
+
+_SHEET = "read it on the label and type {{}} in shelf/{sheet}.toml"
+_BLOCK = "read it on the label and type {{}}{block} in shelf/{sheet}.toml"
+_UNIT = "write {{}} of the unit in ground.toml"
+
+_OTHERS: dict[str, Fact] = {
+    "sheet.key": Fact("the label sheet", "put a label sheet on the shelf"),
+    "sheet.methods": Fact("the label's methods", "type a [[method]] block in shelf/{sheet}.toml"),
+    "plan.method": Fact("the planned method", "choose a method"),
+    "plan.species": Fact("the plant to treat", "name the plant in tally.csv"),
+    "plan.strength_pct": Fact("the planned strength", "choose a strength"),
+    "plan.carrier": Fact("what the product is mixed with in the plan", "choose a carrier"),
+    "plan.band_cm": Fact("the stem sizes planned", "write the size class in tally.csv"),
+    "plan.dose": Fact("the planned mix in one place", "look whether the plan keeps to it, and answer", by_hand=True),
+    "plan.height_m": Fact("the height of the plants", "write the height of the plants in tally.csv"),
+    "plan.state": Fact("the state the ground lies in", "write state in ground.toml"),
+    "plan.demo": Fact("whether this is the invented demo ground", "write demo in ground.toml"),
+    "plan.on": Fact("the day or season of work", "give the day of work"),
+    "people.wear": Fact("the wear the crew has at hand", "write {{}}, item by item in the label's words, in crew.toml"),
+    "place.site_class": Fact("the class of place the unit is", _UNIT),
+    "place.area_m2": Fact("the area of the unit", "draw the unit in ground.toml or write its area"),
+    "place.water_m": Fact("the distance from the unit to the nearest water", _UNIT),
+    "place.distances": Fact("the distances to water and wells", "write water_m and well_m in ground.toml"),
+    "place.permission": Fact("who allows the work on the unit", "write permission of the unit in ground.toml"),
+    "place.permission_until": Fact("until when the work is allowed", "write permission of the unit in ground.toml"),
+    "total.work": Fact("the sum of the product's work on the unit", "count the stems in tally.csv"),
+    "history.past": Fact("what was applied on the unit before", "write applied.csv"),
+}
+
+PATHS: Mapping[str, Fact] = MappingProxyType(
+    {
+        f"sheet.{path}": Fact(row.words, _BLOCK if row.in_method else _SHEET)
+        for path, row in FIELDS.items()
+        if not path.startswith(("ingredient.", "site."))
+    }
+    | _OTHERS
+)

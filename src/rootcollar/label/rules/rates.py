@@ -1,0 +1,117 @@
+"""How much on an acre in one treatment, and which acre counts."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from rootcollar.kernel.doubt import Worlds, band, best, sure
+from rootcollar.kernel.units import convert, jug, show
+from rootcollar.kernel.verdict import Verdict
+from rootcollar.label.facts import Work
+from rootcollar.label.limits import Rate, RateLine, least_area_m2, most_mix_ml, read_rate
+from rootcollar.label.rule import Basis, ask, exceeds, rule, stop, warn
+
+__all__ = ["against", "beside_ml", "ground_m2", "most_in_one_treatment", "which_acre"]
+
+_ONCE = (
+    "sheet.limits.per_application.amount", "sheet.limits.per_application.unit", "sheet.limits.basis",
+    "sheet.ingredient",
+)  # fmt: skip
+_WHICH = "sheet.limits.area_basis"
+
+
+@rule(
+    "L12",
+    "No more on an acre in one treatment than the label gives.",
+    Basis("a maximum for each treatment is an element of directions for use [LRM11]; FIFRA 2(ee)"),
+    silence={_WHICH: None},
+    label=_ONCE,
+    which=_WHICH,
+    area_m2="place.area_m2",
+    work="total.work",
+)
+def most_in_one_treatment(label: RateLine, which: str | None, area_m2: float, work: Work) -> Verdict | None:
+    """Stop where the best figure of the plan passes the label's rate, warn where the doubt around it does."""
+    rate = read_rate(label, work.total.ingredient)
+    if isinstance(rate, Verdict):
+        return rate
+    ground = ground_m2(which, area_m2, work)
+    return against(rate, sure(0) + rate.of(beside_ml(work), ground), work, ground, "in one treatment")
+
+
+@rule(
+    "L16",
+    "It is clear which acre the label's rates count.",
+    Basis("which acre counts is left to the label [LRM11]"),
+    silence={_WHICH: None, **dict.fromkeys(_ONCE)},
+    label=_ONCE,
+    which=_WHICH,
+    area_m2="place.area_m2",
+    work="total.work",
+)
+def which_acre(label: RateLine, which: str | None, area_m2: float, work: Work) -> Verdict | None:
+    """Ask over how much of the unit the stems stand, where the label counts the treated acre or does not say.
+
+    The question carries the least ground on which the plan keeps to the label, so that a look answers it.
+    """
+    if which == "site_acre" or (which and work.total.treated_m2 is not None):
+        return None
+    counts = "the label counts the acre treated" if which else "the label does not say which acre its rates count"
+    if None in label:
+        return ask(f"{counts}, and gives no rate for one treatment", "read the booklet once more, then answer")
+    rate = read_rate(label, work.total.ingredient)
+    if isinstance(rate, Verdict):
+        return rate
+    if not rate.limit:
+        return ask(f"{counts}, and its rate is 0", "read the rate on the label again", answerable=False)
+    total = rate.of(work.total.product_ml, area_m2) + rate.of(beside_ml(work), area_m2)
+    least = convert(least_area_m2(area_m2, max(best(total), band(total).high), rate.limit), "m2", "ac")
+    return ask(
+        f"{counts}; the plan keeps to {rate.show(rate.limit)} only where its stems stand on {show(least, 'ac', 2)} or "
+        f"more of the unit's {show(convert(area_m2, 'm2', 'ac'), 'ac', 2)}",
+        "yes if they are spread that wide; if they stand closer, plan less mix or another way",
+    )
+
+
+def ground_m2(which: str | None, area_m2: float, work: Work) -> float:
+    """Return the ground on which rates count [m2]: the treated part where it is known and counts, else the unit."""
+    treated_m2 = work.total.treated_m2
+    return area_m2 if which == "site_acre" or treated_m2 is None else treated_m2
+
+
+def beside_ml(work: Work) -> Worlds:
+    """Return what else is planned of the ingredient on the unit, as so much of this product [mL]."""
+    parts = [one.product_ml * (one.ae_g_per_l / work.total.ae_g_per_l) for one in work.also]
+    return np.asarray(sum(parts, start=sure(0)))
+
+
+def against(rate: Rate, before: Worlds, work: Work, ground_m2: float, when: str) -> Verdict | None:
+    """Return the objection to a plan's rate, with the most mix that keeps to the label; None where it does.
+
+    before: what counts already, in the unit of `rate.limit`, worlds. ground_m2: on which it counts [m2]. when: the
+    span of the limit, in words.
+    """
+    ours = rate.of(work.total.product_ml, ground_m2)
+    total = ours + before
+    high = band(total).high
+    label = f"the label's most {when} is {rate.show(rate.limit)}"
+    comes = f"the plan comes to {rate.show(best(total))}{_already(rate, before)}"
+    pour = _pour(rate, ours, before, work)
+    if exceeds(best(total), rate.limit):
+        return stop(f"{comes}; {label}", pour)
+    if exceeds(high, rate.limit):
+        return warn(f"{comes}, and its doubt reaches {rate.show(high)}; {label}", pour)
+    return None
+
+
+def _already(rate: Rate, before: Worlds) -> str:
+    return f", {rate.show(best(before))} of it from other work" if best(before) > 0 else ""
+
+
+def _pour(rate: Rate, ours: Worlds, before: Worlds, work: Work) -> str:
+    room = rate.limit - best(before)
+    if not exceeds(room, 0) or not best(ours):
+        return "put nothing more of this ingredient on this unit"
+    most = jug(most_mix_ml(best(work.total.mix_ml), room, best(ours)), direction="down")
+    strength = show(work.total.strength_pct, "%")
+    return f"pour no more than {most.text} of the {strength} mix on this unit"

@@ -1,0 +1,60 @@
+"""Weighing the rules by what they read: once a template, once a unit, and over the sums of a unit."""
+
+from __future__ import annotations
+
+from functools import cache
+
+from rootcollar.kernel.verdict import Level, Verdict
+from rootcollar.label.rule import RULES, Facts, Group, Rule, weigh
+from rootcollar.label.rules import identity as _identity  # noqa: F401  every rule is entered before any is weighed
+from rootcollar.shelf import Sheet, unread
+
+__all__ = ["must_read", "weigh_place", "weigh_template", "weigh_totals"]
+
+
+def weigh_template(facts: Facts, about: str) -> tuple[Verdict, ...]:
+    """Return what the rules say of a line of work wherever it is done.
+
+    Each rule speaks once, `ok` included. Where a product has no label sheet, one question stands for all rules that
+    read it. Where nothing is applied, no rule of the label speaks.
+    """
+    return _weigh("template", facts, about)
+
+
+def weigh_place(facts: Facts, about: str) -> tuple[Verdict, ...]:
+    """Return what the rules that read the ground say, each once."""
+    return _weigh("place", facts, about)
+
+
+def weigh_totals(facts: Facts, about: str) -> tuple[Verdict, ...]:
+    """Return what the rules that read sums and history say, each once."""
+    return _weigh("totals", facts, about)
+
+
+def must_read(sheet: Sheet, method: str) -> tuple[str, ...]:
+    """Return the paths of lines that nobody has read on a sheet and that some rule needs for the method."""
+    needed = {path.removeprefix("sheet.") for known in RULES.values() for path in known.paths}
+    return tuple(path for path in unread(sheet, method) if path in needed or path.startswith(("ingredient.", "site.")))
+
+
+def _weigh(group: Group, facts: Facts, about: str) -> tuple[Verdict, ...]:
+    if "sheet.key" in facts:
+        return tuple(weigh(known, facts, about) for known in _group(group))
+    said = tuple(weigh(known, facts, about) for known in _group(group) if not known.needs_label)
+    applied = "plan.strength_pct" in facts
+    return (_no_label(about), *said) if applied and group == "template" else said
+
+
+@cache
+def _group(group: Group) -> tuple[Rule, ...]:
+    return tuple(known for known in RULES.values() if known.group == group)
+
+
+def _no_label(about: str) -> Verdict:
+    return Verdict(
+        Level.ASK,
+        "no label sheet: no line of a label could be weighed",
+        "put the label of your own jug on the shelf as a sheet",
+        rule="L01",
+        about=about,
+    )

@@ -1,0 +1,71 @@
+"""Loads: how often a sprayer or bottle is filled, how much each time, and what it weighs."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from rootcollar.kernel.errors import Refusal
+from rootcollar.kernel.formula import formula
+from rootcollar.kernel.rounding import to_step
+from rootcollar.kernel.units import convert, show
+
+__all__ = ["Loads", "load_kg", "plan_loads", "tank_by_weight_ml"]
+
+
+@dataclass(frozen=True, slots=True)
+class Loads:
+    """Volumes of the loads [mL], full ones first, the partial one last: it is mixed last, when the need is known."""
+
+    volumes_ml: tuple[float, ...]
+
+    @property
+    def total_ml(self) -> float:
+        """All loads together [mL]."""
+        return sum(self.volumes_ml)
+
+
+def plan_loads(need_ml: float, tank_ml: float, step_ml: float) -> Loads:
+    """Return the loads for a need: every load a whole number of steps, none above the tank, the sum not below the need.
+
+    need_ml: finished mix needed [mL]. tank_ml: what is filled each time [mL]. step_ml: the finest mark to fill to [mL].
+    Raises Refusal when the need is not above 0, or the tank holds less than one step.
+    """
+    if not need_ml > 0:
+        raise Refusal("loads", limit="there is nothing to mix", do="Give an amount above 0")
+    full = to_step(tank_ml, step_ml, "down")
+    if not full > 0:
+        raise Refusal(
+            f"a tank of {show(convert(tank_ml, 'mL', 'fl oz'), 'fl oz')}",
+            limit="it holds less than can be measured",
+            do="Give the tank's mark, such as 4 gal",
+        )
+    steps, per_load = round(to_step(need_ml, step_ml, "up") / step_ml), round(full / step_ml)
+    loads = [full] * (steps // per_load)
+    rest = steps % per_load
+    return Loads((*loads, rest * step_ml) if rest else tuple(loads))
+
+
+@formula(
+    "volume_l * density_kg_per_l + empty_kg",
+    gives="kg",
+    source="VADWR",
+    volume_l=(0.5, 25),
+    density_kg_per_l=(0.75, 1.4),
+    empty_kg=(0, 8),
+)
+def load_kg(volume_l: float, density_kg_per_l: float, empty_kg: float) -> float:
+    """Return what a full sprayer weighs [kg]. volume_l: mix [L]. density_kg_per_l: of it. empty_kg: the sprayer."""
+    return volume_l * density_kg_per_l + empty_kg
+
+
+@formula(
+    "1000 * maximum(carry_kg - empty_kg, 0) / density_kg_per_l",
+    gives="mL",
+    source="VADWR",
+    carry_kg=(5, 30),
+    empty_kg=(0, 8),
+    density_kg_per_l=(0.75, 1.4),
+)
+def tank_by_weight_ml(carry_kg: float, empty_kg: float, density_kg_per_l: float) -> float:
+    """Return the most mix a person carries [mL]: what is left of the weight after the empty sprayer."""
+    return 1000 * max(carry_kg - empty_kg, 0.0) / density_kg_per_l

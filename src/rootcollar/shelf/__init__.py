@@ -1,0 +1,40 @@
+"""Shelf: the products in the shed and what their labels say. Values, no rules.
+
+Question: what does the label on this jug say, and what has nobody read yet?
+Inputs: a label sheet as typed by its owner from the jug in hand (`template` gives an empty one).
+Outputs: a `Sheet` of lines in three states (says something, read and silent, not read), and plain look-ups on it.
+Sources: the label itself; what a label can say follows 40 CFR part 156 (edition of 2015) and the elements of
+directions for use that a label reviewer looks for [LRM11, December 2014].
+Refuses: a sheet with a key it does not know, a figure of the wrong kind, a low above its high, with all faults at
+once. It ships no filled-in sheet of a real product and guesses no line: absent stays absent.
+"""
+
+from rootcollar.shelf.fields import FIELDS, METHODS, SITE_CLASSES, Field, Stricter, fields_of
+from rootcollar.shelf.parse import SCHEMA, parse_sheet
+from rootcollar.shelf.read import (
+    actives,
+    ae_g_per_l,
+    carriers,
+    dose_each,
+    entry_hours,
+    entry_words,
+    first_aid,
+    setback_words,
+    sites,
+    strength_range,
+    unread,
+    wear,
+    weather_words,
+)
+from rootcollar.shelf.registration import base_product, is_epa_reg_no, is_placeholder, sln_state
+from rootcollar.shelf.sheet import SILENT, Active, Distance, Line, Sheet, Silent, SiteLine
+from rootcollar.shelf.template import template
+
+__all__ = [
+    "Sheet", "Line", "SILENT", "Silent", "Active", "SiteLine", "Distance",
+    "FIELDS", "Field", "Stricter", "METHODS", "SITE_CLASSES", "fields_of",
+    "SCHEMA", "parse_sheet", "template", "unread",
+    "actives", "ae_g_per_l", "carriers", "dose_each", "entry_hours", "entry_words", "first_aid", "setback_words",
+    "sites", "strength_range", "wear", "weather_words",
+    "base_product", "is_epa_reg_no", "is_placeholder", "sln_state",
+]  # fmt: skip

@@ -1,0 +1,78 @@
+"""Ground: what lies on a property. None means nobody has looked; an infinite distance means looked, none there."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from typing import Literal
+
+from rootcollar.shelf import SITE_CLASSES
+
+__all__ = ["SITE_CLASSES", "Feature", "FeatureKind", "Ground", "LonLat", "Permission", "Unit"]
+
+LonLat = tuple[float, float]  # degrees east, degrees north, WGS 84
+FeatureKind = Literal["water", "well", "trail", "keep", "neighbour", "gate"]
+
+
+@dataclass(frozen=True, slots=True)
+class Permission:
+    """Who allows the work here, and until when."""
+
+    by: str
+    until: date
+
+
+@dataclass(frozen=True, slots=True)
+class Feature:
+    """Something with a place: water, a well, a trail, a tree or patch to keep, a neighbour's orchard, the gate.
+
+    line: one point, or the points of a line or (closed) of an area. own: on this property or a neighbour's.
+    """
+
+    kind: FeatureKind
+    name: str
+    line: tuple[LonLat, ...]
+    own: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Unit:
+    """A piece of ground that is worked as one. None: not known yet.
+
+    site_class: one of SITE_CLASSES. Distances from its edge [m]: infinite where somebody looked and there is none,
+    0 where it touches or lies within.
+    """
+
+    key: str
+    name: str
+    area_m2: float | None = None
+    polygon: tuple[LonLat, ...] | None = None
+    site_class: str | None = None
+    slope_pct: float | None = None
+    permission: Permission | None = None
+    water_m: float | None = None
+    well_m: float | None = None
+    trail_m: float | None = None
+    keep_m: float | None = None
+    wanted_beneath: bool | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Ground:
+    """A property: where it is, its units, and the features that bind the work.
+
+    looked_for: kinds of feature that somebody has looked for on all of it. notes: what was found odd in reading it,
+    in sentences to be printed.
+    """
+
+    name: str
+    state: str | None
+    units: Mapping[str, Unit]
+    features: tuple[Feature, ...] = ()
+    looked_for: frozenset[str] = frozenset()
+    demo: bool = False
+    seed: int = 1
+    emergency: Mapping[str, str] | None = None
+    county: str | None = None
+    notes: tuple[str, ...] = ()

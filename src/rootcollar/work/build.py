@@ -1,0 +1,110 @@
+"""The whole packet, put together from cleared lines."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+
+from rootcollar.choose import Choice, Prescription, Setting
+from rootcollar.kernel.verdict import Level, worst_first
+from rootcollar.label import NOT_CHECKED, RULES
+from rootcollar.work.cards import mix_cards
+from rootcollar.work.clear import Cleared
+from rootcollar.work.crew import Crew
+from rootcollar.work.day_sheet import DayAsked, day_sheet
+from rootcollar.work.packet import Packet, RulesPage
+from rootcollar.work.record_form import record_fields
+from rootcollar.work.unit_page import said, unit_page
+
+__all__ = ["PacketAsked", "packet"]
+
+_NOT_CHECKED = "NOT CHECKED AGAINST A LABEL"
+_FOOT = "Rootcollar says which rules it weighed; it does not say that the work is lawful. The label in your hand does."
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class PacketAsked:
+    """What a packet is made from. lines: all lines of the wanted units, struck and held ones too."""
+
+    cleared: Cleared
+    lines: tuple[Choice, ...]
+    units: tuple[str, ...]
+    prescription: Prescription
+    setting: Setting
+    crew: Crew
+    day: date | None
+    made_on: date
+
+
+def packet(asked: PacketAsked) -> Packet:
+    """Return the content of a packet: day sheet, unit pages, mix cards, record sheet, rules, sources."""
+    first = next(
+        (key for key in asked.units if any(one.stand.unit == key for one in asked.cleared.lines)), asked.units[0]
+    )
+    units = asked.setting.ground.units
+    of_first = tuple(one for one in asked.cleared.lines if one.stand.unit == first)
+    held = tuple(one for one in asked.lines if one.stand.unit == first and one not in of_first)
+    return Packet(
+        property_name=asked.setting.ground.name,
+        made_on=asked.made_on.isoformat(),
+        banner=_banner(asked),
+        day=day_sheet(DayAsked(units[first], of_first, held, asked.prescription, asked.setting, asked.crew, asked.day)),
+        units=tuple(unit_page(units[key], asked.prescription, asked.setting) for key in asked.units),
+        cards=mix_cards(asked.cleared.lines, asked.prescription, asked.setting, asked.crew),
+        record_fields=record_fields(asked.setting, units[first], of_first),
+        rules=_rules(asked),
+        sources=_sources(asked),
+        foot=_FOOT,
+    )
+
+
+def _banner(asked: PacketAsked) -> str:
+    """Return the strip for every page: the demo's labels are invented, and a mix without a sheet has no label."""
+    if asked.setting.ground.demo:
+        return f"{_NOT_CHECKED}. INVENTED LABEL, DEMO ONLY: invented labels, an invented place; not for work."
+    missing = any(one.recipe is not None and one.recipe.product is None for one in asked.lines)
+    if missing or not asked.setting.shelf:
+        return f"{_NOT_CHECKED}. For at least one mix no label sheet has been typed; read the label before anything."
+    return ""
+
+
+def _rules(asked: PacketAsked) -> RulesPage:
+    spoken = [one for line in asked.lines for one in line.verdicts]
+    levels: dict[str, Level] = {}
+    for one in spoken:
+        if one.rule:
+            levels[one.rule] = max(levels.get(one.rule, Level.OK), one.level)
+    questions = {(one.rule, one.because): one for one in spoken if one.level is Level.ASK}
+    return RulesPage(
+        weighed=tuple((number, RULES[number].sentence, level.word) for number, level in sorted(levels.items())),
+        not_checked=tuple((one.number, f"{one.sentence} ({_STAGE[one.stage.name]})") for one in NOT_CHECKED),
+        questions=tuple(said(one) for one in worst_first(questions.values())),
+        must_read=(
+            "The complete label booklet of every product, before mixing, by the person who mixes.",
+            "The rules of this state, county and land manager: rootcollar knows none of them.",
+            "The safety data sheets; they travel with the products.",
+        ),
+    )
+
+
+_STAGE: Mapping[str, str] = {"PLAN": "plan", "HOURS": "in the hour of work", "CLOSE": "with the record"}
+
+
+def _sources(asked: PacketAsked) -> tuple[tuple[str, str], ...]:
+    """Return the citations of the source keys that the printed reasons name."""
+    text = repr([(one.because, [(a.because, a.way.strength_because) for a in one.set_aside]) for one in asked.lines])
+    text += repr(
+        [
+            (one.option.way.strength_because, one.option.per_stem.kill_because, one.option.per_stem.dose_because)
+            for one in asked.lines
+            if one.option
+        ]
+    )
+    sources = asked.setting.reference.sources
+    return tuple((key, sources[key].cite) for key in sorted(sources) if _named(key, text))
+
+
+def _named(key: str, text: str) -> bool:
+    return re.search(rf"(?<![\w-]){re.escape(key)}(?![\w-])", text) is not None

@@ -1,0 +1,257 @@
+"""Page one: the day sheet of one unit, from lines that have been cleared."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from rootcollar.choose import Choice, Prescription, Setting, instruction, line_mix_ml, mix_words, sum_worlds
+from rootcollar.choose.words import METHOD_WORDS
+from rootcollar.kernel.days import name_months
+from rootcollar.kernel.doubt import Worlds, best
+from rootcollar.kernel.verdict import Level, worst_first
+from rootcollar.mix import Recipe
+from rootcollar.reference import Species
+from rootcollar.shelf import Sheet, entry_words, first_aid, wear, weather_words
+from rootcollar.site import Unit, sketch
+from rootcollar.work import text
+from rootcollar.work.batches import Batches, batches
+from rootcollar.work.crew import Crew
+from rootcollar.work.packet import DaySheet, LoadRow, MixLine, SizeRow, Sketch, Struck, Target
+
+__all__ = ["DayAsked", "day_sheet", "letter_of"]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class DayAsked:
+    """What a day sheet is made from. lines: cleared lines of the unit. held: its struck and held ones."""
+
+    unit: Unit
+    lines: tuple[Choice, ...]
+    held: tuple[Choice, ...]
+    prescription: Prescription
+    setting: Setting
+    crew: Crew
+    day: date | None = None
+
+
+def day_sheet(asked: DayAsked) -> DaySheet:
+    """Return the content of page one."""
+    recipes = _recipes(asked)
+    sheets = _sheets(recipes, asked.setting)
+    made = {
+        letter: batches(recipe, _poured(recipe, asked.lines), asked.crew, asked.setting.sheet(recipe.product))
+        for letter, recipe in recipes.items()
+        if _lines_with(recipe, asked.lines)
+    }
+    return DaySheet(
+        title=f"{asked.unit.name}, day sheet",
+        when=asked.day.strftime("%A %-d %B %Y") if asked.day else "",
+        season=_season(asked.lines),
+        sketch=_sketch(asked, sheets),
+        roles=_roles(asked.crew, asked.lines),
+        targets=_targets(asked.lines, asked.setting),
+        sizes=tuple(_size_row(one, asked) for one in asked.lines),
+        struck=tuple(struck(one) for one in asked.held),
+        mixes=tuple(_mix_line(letter, recipe, made.get(letter), asked) for letter, recipe in recipes.items()),
+        proving=_proving(recipes),
+        weather=tuple((_letters_of(sheet, recipes), "; ".join(weather_words(sheet))) for sheet in sheets),
+        boxes=("wind", "air", "bark or leaves dry", "no haze lying", "signs up", "label aboard"),
+        wear=_wear(sheets, asked.lines),
+        wear_note="Never leather or cotton gloves with herbicide. Rubber boots in wet treated growth. Ticks: tuck, check.",
+        entry=entry_words(sheets) if sheets else "no herbicide on this sheet",
+        emergency=_emergency(asked),
+        first_aid=_first_aid(sheets, recipes),
+        loads=_loads(made),
+        leftovers="Spend leftover and rinse water on ground listed on the label, within its rate; never into a drain.",
+    )
+
+
+def letter_of(recipe: Recipe | None, prescription: Prescription) -> str:
+    """Return a recipe's letter in the plan; nothing where there is no mix."""
+    return next((letter for letter, one in prescription.letters.items() if one == recipe), "")
+
+
+def struck(choice: Choice) -> Struck:
+    """Return a line that must not be done, or waits for an answer, with why and what clears it."""
+    said = worst_first(choice.verdicts)
+    what = f"{text.count(choice.stand.stems)} stems, {choice.stand.species}, {text.size(choice.stand.band_cm)}"
+    if choice.option is None or not said or said[0].level < Level.ASK:
+        return Struck("stop", what, choice.because, "")
+    return Struck(said[0].level.word, what, _with_page(said[0].because, said[0].page), said[0].clear)
+
+
+def _with_page(because: str, page: str) -> str:
+    return f"{because} (label page {page})" if page else because
+
+
+def _recipes(asked: DayAsked) -> dict[str, Recipe]:
+    wanted: set[Recipe] = set()
+    for line in asked.lines:
+        for option in (line.option, line.fallback.option if line.fallback else None):
+            if option is not None and option.way.visit.recipe is not None:
+                wanted.add(option.way.visit.recipe)
+    return {letter: recipe for letter, recipe in asked.prescription.letters.items() if recipe in wanted}
+
+
+def _sheets(recipes: dict[str, Recipe], setting: Setting) -> tuple[Sheet, ...]:
+    found = dict.fromkeys(recipe.product for recipe in recipes.values())
+    return tuple(sheet for sheet in (setting.sheet(key) for key in found) if sheet is not None)
+
+
+def _lines_with(recipe: Recipe, lines: Sequence[Choice]) -> list[Choice]:
+    return [one for one in lines if one.recipe == recipe]
+
+
+def _poured(recipe: Recipe, lines: Sequence[Choice]) -> Worlds:
+    return sum_worlds(
+        [line_mix_ml(one.stand.stems, one.option.per_stem.mix_ml) for one in _lines_with(recipe, lines) if one.option]
+    )
+
+
+def _season(lines: Sequence[Choice]) -> str:
+    months = [one.option.way.visit.months for one in lines if one.option]
+    if not months:
+        return ""
+    shared = frozenset.intersection(*months)
+    if shared:
+        return "any month the label and the weather allow" if len(shared) == 12 else name_months(shared)
+    return "no one month serves every line: see the unit's page"
+
+
+def _roles(crew: Crew, lines: Sequence[Choice]) -> tuple[tuple[str, str], ...]:
+    names = {what: ", ".join(one.name for one in crew.people if what in one.may) for what in ("lead", "treat", "saw")}
+    cuts = any(one.option and one.option.way.visit.method in {"cut_stump", "vine_cut", "girdle"} for one in lines)
+    rows = [
+        (f"Lead: {names['lead']}" if names["lead"] else "Lead", "mixes, keeps this sheet, says yes or no"),
+        (f"Treat: {names['treat']}" if names["treat"] else "Treat", "treats each stem as below, marks it with dye"),
+    ]
+    if cuts:
+        rows.append(
+            (
+                f"Saw: {names['saw']}" if names["saw"] else "Saw",
+                "cuts low, treater beside; carries no sprayer, never alone",
+            )
+        )
+    return tuple(rows)
+
+
+def _targets(lines: Sequence[Choice], setting: Setting) -> tuple[Target, ...]:
+    keys = dict.fromkeys(one.stand.species for one in lines)
+    return tuple(_target(setting.reference.species[key]) for key in keys)
+
+
+def _target(species: Species) -> Target:
+    thorns = "; ".join(one.detail for one in species.hazards if one.kind == "thorns")
+    tells = "; ".join(part for part in (species.leaf.holds_for, species.stem.holds_for, thorns) if part)
+    return Target(
+        species.common_name,
+        tells or "see the species' facts",
+        tuple((one.name, one.tell) for one in species.look_alikes),
+    )
+
+
+def _size_row(line: Choice, asked: DayAsked) -> SizeRow:
+    assert line.option is not None
+    verb, rest = instruction(line.option.way)
+    back = ""
+    if line.fallback is not None:
+        way = line.fallback.option.way
+        letter = letter_of(way.visit.recipe, asked.prescription)
+        back = f"{line.fallback.trigger}: {METHOD_WORDS[way.visit.method]}{', mix ' + letter if letter else ''}"
+    return SizeRow(
+        text.size(line.stand.band_cm),
+        asked.setting.reference.species[line.stand.species].common_name,
+        verb,
+        rest,
+        letter_of(line.recipe, asked.prescription),
+        text.count(line.stand.stems),
+        back,
+    )
+
+
+def _mix_line(letter: str, recipe: Recipe, made: Batches | None, asked: DayAsked) -> MixLine:
+    words = mix_words(recipe, product_words(recipe, asked.setting))
+    if made is None:
+        return MixLine(letter, words, "only if the fallback is needed: see its mix card", "–")
+    return MixLine(letter, words, made.in_a_line, text.gallons(best(made.need_ml)), text.span(made.need_ml))
+
+
+def product_words(recipe: Recipe, setting: Setting) -> str:
+    """Return what a mix is made of, without a brand: the generic formulation's words."""
+    return setting.reference.formulations[recipe.formulation].words
+
+
+def _proving(recipes: dict[str, Recipe]) -> str:
+    letters = ", ".join(recipes)
+    return (
+        (
+            f"Proving batch of {letters}: mix one quart, treat 25 stems of known size, measure what is left; "
+            "it replaces these amounts."
+        )
+        if letters
+        else ""
+    )
+
+
+def _letters_of(sheet: Sheet, recipes: dict[str, Recipe]) -> str:
+    return ", ".join(letter for letter, recipe in recipes.items() if recipe.product == sheet.key)
+
+
+def _wear(sheets: Sequence[Sheet], lines: Sequence[Choice]) -> tuple[tuple[str, str], ...]:
+    rows = (
+        [
+            (task.capitalize(), ", ".join(items) if items else "not read on every label yet: read it first")
+            for task in ("mixing", "applying", "cleaning")
+            for items in [wear(sheets, task)]
+        ]
+        if sheets
+        else []
+    )
+    if any(one.option and one.option.way.visit.method in {"cut_stump", "girdle"} for one in lines):
+        rows.append(("Saw", "chaps, helmet, eyes, ears (practice of the trade)"))
+    return tuple(rows)
+
+
+def _emergency(asked: DayAsked) -> tuple[tuple[str, str], ...]:
+    known = asked.setting.ground.emergency or {}
+    gate = next((one for one in asked.setting.ground.features if one.kind == "gate"), None)
+    spot = gate.line[0] if gate else (asked.unit.polygon[0] if asked.unit.polygon else None)
+    place = (
+        f"{abs(spot[1]):.4f} {'N' if spot[1] >= 0 else 'S'}, {abs(spot[0]):.4f} {'E' if spot[0] >= 0 else 'W'}"
+        if spot
+        else ""
+    )
+    return (
+        ("Position" + (f" of {gate.name}" if gate else ""), place),
+        ("Meet at", known.get("meeting_point", "")),
+        ("Hospital", known.get("hospital", "")),
+        ("Poison line", known.get("poison_line", "")),
+    )
+
+
+def _first_aid(sheets: Sequence[Sheet], recipes: dict[str, Recipe]) -> tuple[str, ...]:
+    by_words: dict[str, list[str]] = {}
+    for sheet in sheets:
+        words = " ".join(f"{what.capitalize()}: {do}" for what, do in first_aid(sheet) if what in {"skin", "eyes"})
+        by_words.setdefault(words, []).append(_letters_of(sheet, recipes))
+    aid = tuple(f"{', '.join(letters)}: {words}" for words, letters in by_words.items())
+    return (*aid, "The label goes along to the doctor. Spill: stop it, ring it, soak it up, bag it.")
+
+
+def _loads(made: dict[str, Batches]) -> tuple[LoadRow, ...]:
+    letters = [letter for letter, one in made.items() for _ in one.loads_ml]
+    return tuple(LoadRow(number, letter) for number, letter in enumerate([*letters, "", ""], start=1))
+
+
+def _sketch(asked: DayAsked, sheets: Sequence[Sheet]) -> Sketch:
+    setbacks = []
+    for sheet in sheets:
+        letters = _letters_of(sheet, _recipes(asked))
+        for row in sheet.says("water.buffers_ft") or ():
+            setbacks.append(("water", row.ft * 0.3048, f"{row.ft:g} ft from {row.from_}: mix {letters}"))
+    drawn = sketch(asked.unit, asked.setting.ground.features, tuple(dict.fromkeys(setbacks)))
+    if drawn is None:
+        return Sketch(0, 0)
+    return Sketch(drawn.width_m, drawn.height_m, drawn.outline, drawn.lines, drawn.keep_out)

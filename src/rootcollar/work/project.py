@@ -1,0 +1,27 @@
+"""A project: everything known of one property at one moment. A folder of plain files is its first maker."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from rootcollar.label.answers import Answers
+from rootcollar.label.applied import History
+from rootcollar.shelf.sheet import Sheet
+from rootcollar.site.ground import Ground
+from rootcollar.survey.stand import Stand
+from rootcollar.work.crew import Crew
+
+__all__ = ["Project"]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Project:
+    """An immutable snapshot. shelf: label sheets by key. stands: in key order."""
+
+    ground: Ground
+    stands: tuple[Stand, ...]
+    shelf: Mapping[str, Sheet]
+    crew: Crew
+    answers: Answers
+    history: History

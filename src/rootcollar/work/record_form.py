@@ -1,0 +1,47 @@
+"""The record sheet: what to write down, with what is already known filled in."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from rootcollar.choose import Choice, Setting
+from rootcollar.site import Unit
+from rootcollar.work import text
+from rootcollar.work.day_sheet import product_words
+
+__all__ = ["record_fields"]
+
+
+def record_fields(setting: Setting, unit: Unit, lines: Sequence[Choice]) -> tuple[tuple[str, str], ...]:
+    """Return (what, value or nothing to write by hand) for the record of a day, in the order of the work."""
+    recipes = list(dict.fromkeys(one.recipe for one in lines if one.recipe is not None))
+    sheets = [setting.sheet(one.product) for one in recipes]
+    species = dict.fromkeys(setting.reference.species[one.stand.species].common_name for one in lines)
+    methods = dict.fromkeys(one.option.way.visit.method.replace("_", " ") for one in lines if one.option)
+    return (
+        ("Property and unit", f"{setting.ground.name}, {unit.name}"),
+        ("State, county", setting.ground.state or ""),
+        ("Permission by", unit.permission.by if unit.permission else ""),
+        ("Date", ""),
+        ("Start and end", ""),
+        ("Applicator, licence number", ""),
+        ("Supervisor, licence number", ""),
+        ("Products", "; ".join(product_words(one, setting) for one in recipes)),
+        ("Registration numbers", "; ".join(str(one.says("identity.epa_reg_no") or "") for one in sheets if one)),
+        ("Active ingredients", "; ".join(dict.fromkeys(one.ingredient for one in recipes))),
+        ("Strengths", "; ".join(f"{one.strength_pct:.3g} % in {one.carrier}" for one in recipes)),
+        ("Total product used", ""),
+        ("Total finished mix used", ""),
+        ("Area treated, of", text.acres(unit.area_m2)),
+        ("Targets", ", ".join(species)),
+        ("Methods", ", ".join(methods)),
+        ("Equipment, nozzle", ""),
+        ("Wind speed and direction, start / end", ""),
+        ("Air temperature, start / end", ""),
+        ("Sky, soil, bark or leaves", ""),
+        ("Leftover: amount, goes to", ""),
+        ("Rinse water goes to", ""),
+        ("Entry allowed from", ""),
+        ("Anything out of the ordinary", ""),
+        ("Signed, date", ""),
+    )

@@ -1,0 +1,4 @@
+"""placeholder"""
+
+
+def to_buy(*a): ...

@@ -1,0 +1,93 @@
+"""One unit's page: what is known of the ground, and every line with its reasons and what the rules say of it."""
+
+from __future__ import annotations
+
+from rootcollar.choose import Choice, Prescription, SetAside, Setting, instruction, line_mix_ml, way_words
+from rootcollar.kernel.doubt import best
+from rootcollar.kernel.units import show
+from rootcollar.kernel.verdict import Level, Verdict, worst_first
+from rootcollar.site import Unit
+from rootcollar.work import text
+from rootcollar.work.day_sheet import letter_of
+from rootcollar.work.packet import Reason, Said, UnitLine, UnitPage
+
+__all__ = ["said", "unit_line", "unit_page"]
+
+
+def unit_page(unit: Unit, prescription: Prescription, setting: Setting) -> UnitPage:
+    """Return the content of a unit's page: every line, struck and held ones too, each marked as what it is."""
+    lines = [one for one in prescription.choices if one.stand.unit == unit.key]
+    return UnitPage(
+        name=unit.name,
+        first_because=dict(prescription.order).get(unit.key, ""),
+        facts=_facts(unit),
+        lines=tuple(unit_line(one, prescription, setting) for one in lines),
+    )
+
+
+def unit_line(choice: Choice, prescription: Prescription, setting: Setting) -> UnitLine:
+    """Return one stand's line."""
+    species = setting.reference.species[choice.stand.species]
+    stand, option = choice.stand, choice.option
+    spoken = tuple(said(one) for one in worst_first(choice.verdicts) if one.level > Level.OK)
+    mark = "stop" if option is None or choice.level is Level.STOP else "ask" if choice.level is Level.ASK else ""
+    if option is None:
+        return UnitLine(
+            species.common_name,
+            text.size(stand.band_cm),
+            text.count(stand.stems),
+            "leave for now",
+            "",
+            "",
+            "",
+            "",
+            choice.because,
+            tuple(_reason(one) for one in choice.set_aside),
+            spoken,
+            mark,
+        )
+    verb, rest = instruction(option.way)
+    poured = line_mix_ml(stand.stems, option.per_stem.mix_ml)
+    recipe = choice.recipe
+    amount = f"{text.gallons(best(poured))}" + (f" ({text.span(poured)})" if text.span(poured) else "")
+    return UnitLine(
+        plant=species.common_name,
+        size=text.size(stand.band_cm),
+        stems=text.count(stand.stems),
+        instruction=f"{verb}, {rest}",
+        mix=letter_of(recipe, prescription),
+        amount=amount if recipe else "no mix",
+        time=text.hours(stand.stems * option.per_stem.minutes),
+        cost=text.money(stand.stems * option.per_stem.cost),
+        because=". ".join(
+            part for part in (choice.because, option.way.strength_because, option.per_stem.dose_because) if part
+        ),
+        set_aside=tuple(_reason(one) for one in choice.set_aside),
+        said=spoken,
+        struck=mark,
+    )
+
+
+def said(verdict: Verdict) -> Said:
+    """Return a verdict as printed."""
+    return Said(verdict.level.word, verdict.because, verdict.clear, verdict.rule, verdict.page)
+
+
+def _reason(aside: SetAside) -> Reason:
+    return Reason(way_words(aside.way), aside.because, aside.would_win_if)
+
+
+def _facts(unit: Unit) -> tuple[tuple[str, str], ...]:
+    allowed = unit.permission
+    beneath = {None: "not said", True: "yes", False: "no"}[unit.wanted_beneath]
+    return (
+        ("Area", text.acres(unit.area_m2)),
+        ("Kind of place", (unit.site_class or "not said").replace("_", " ")),
+        ("Permission", f"{allowed.by}, until {allowed.until.isoformat()}" if allowed else "none: a stop"),
+        ("Water", text.distance(unit.water_m)),
+        ("Well", text.distance(unit.well_m)),
+        ("Trail", text.distance(unit.trail_m)),
+        ("Tree or plant to keep", text.distance(unit.keep_m)),
+        ("Wanted plants beneath", beneath),
+        ("Slope", "not known" if unit.slope_pct is None else show(unit.slope_pct, "%", 2)),
+    )

@@ -1,0 +1,77 @@
+"""crew.toml and answers.toml."""
+
+import tomllib
+from datetime import date
+
+import pytest
+
+from rootcollar.exchange.people_file import read_answers, read_crew
+from rootcollar.kernel.errors import BadInput
+
+
+def _crew(text: str):
+    return read_crew(tomllib.loads(text), "crew.toml")
+
+
+def test_a_crew_is_read_in_our_units():
+    crew = _crew(
+        'wear = ["goggles"]\ntank = "4 gal"\ncarry = "40 lb"\n'
+        '[[person]]\nname = " A. Steward "\nmay = ["lead", "saw"]\nlicence_until = 2027-03-31\n[[person]]\nname = "B"\n'
+    )
+    assert crew.wear == {"goggles"}
+    assert crew.tank_l == pytest.approx(15.1416, rel=1e-5)
+    assert crew.carry_kg == pytest.approx(18.1437, rel=1e-5)
+    assert [(one.name, one.may, one.licence_until) for one in crew.people] == [
+        ("A. Steward", {"lead", "saw"}, date(2027, 3, 31)), ("B", frozenset(), None),
+    ]  # fmt: skip
+
+
+def test_wear_nobody_listed_is_unknown_and_an_empty_list_is_none_at_hand():
+    assert _crew("").wear is None
+    assert _crew("wear = []").wear == frozenset()
+
+
+@pytest.mark.parametrize(
+    ("text", "field", "word"),
+    [
+        ('tank = "4"', "tank", "unit"),
+        ('tank = "4 oz"', "tank", "fl oz"),
+        ('tank = "0 gal"', "tank", "more than 0"),
+        ("tank = 4", "tank", "in quotes"),
+        ('[[person]]\nmay = ["spray"]', "may.1", "treat"),
+        ('[[person]]\nmay = ["lead"]', "name", "name"),
+        ('[[people]]\nname = "A"', "people", "person"),
+        ('[[person]]\nname = "A"\nlicence_until = 2027-03-31T10:00:00', "licence_until", "2027-03-31"),
+        ("wear = [1]", "wear, item 1", "goggles"),
+    ],
+)
+def test_a_crew_typed_wrongly_is_refused_in_words(text, field, word):
+    with pytest.raises(BadInput) as caught:
+        _crew(text)
+    assert any(one.field == field and word in one.allowed for one in caught.value.faults), caught.value
+
+
+def test_an_answer_is_read():
+    text = '[[answer]]\nrule = "L26"\nabout = "*"\nanswer = "no"\nby = "A"\non = 2026-10-09\nnote = " looked "\n'
+    (answer,) = read_answers(tomllib.loads(text), "answers.toml")
+    assert (answer.rule, answer.about, answer.yes, answer.by, answer.on, answer.note) == (
+        "L26", "*", False, "A", date(2026, 10, 9), "looked",
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("line", "field", "word"),
+    [
+        ("answer = true", "answer", '"yes" or "no"'),
+        ('answer = "maybe"', "answer", '"yes" or "no"'),
+        ('answer = "yes"\nwho = "A"', "who", "by"),
+        ('answer = "yes"\non = "today"', "on", "a day without quotes"),
+        ('answer = "yes"', "on", "2026"),
+    ],
+)
+def test_an_answer_without_a_word_a_name_and_a_day_is_refused(line, field, word):
+    text = f'[[answer]]\nrule = "L26"\nabout = "*"\nby = "A"\n{line}\n'
+    with pytest.raises(BadInput) as caught:
+        read_answers(tomllib.loads(text), "answers.toml")
+    assert any(one.field == field and word in one.allowed for one in caught.value.faults), caught.value
+    assert all(one.row == "[[answer]] 1" for one in caught.value.faults)

@@ -1,0 +1,108 @@
+"""One plan, one unit, one history that keep to the invented sample label, to be changed fact by fact."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import date
+from typing import Any
+
+from rootcollar.kernel.doubt import sure
+from rootcollar.kernel.verdict import Verdict
+from rootcollar.label import (
+    Applied,
+    Facts,
+    History,
+    Planned,
+    UnitTotal,
+    place_facts,
+    template_facts,
+    total_facts,
+    weigh_place,
+    weigh_template,
+    weigh_totals,
+)
+from rootcollar.mix.recipe import Recipe
+from rootcollar.shelf import Line, Sheet
+from rootcollar.site.ground import Permission, Unit
+from tests.shelf.sample import sample_sheet
+
+ACRE_M2 = 4046.8564224
+INCH_CM = 2.54
+AE_G_PER_L = 359.479  # 3.00 lb ae/gal
+DAY = date(2026, 7, 15)
+
+WEAR = frozenset(
+    {
+        "long sleeves", "long trousers", "shoes and socks", "chemical-resistant gloves", "protective eyewear",
+        "chemical-resistant apron", "nitrile >= 14 mil gloves",
+    }
+)  # fmt: skip
+
+RECIPE = Recipe("sample", "exemplamine-3-sl", "exemplamine", AE_G_PER_L, 2.0, "water", 0.5)
+PLANNED = Planned(
+    "foliar", ("shrub example", "Exemplum fruticosum"), RECIPE, (INCH_CM, 2 * INCH_CM), 1.0, "cut", height_m=2.0
+)
+UNIT = Unit(
+    "bench", "North bench", ACRE_M2, site_class="forest", permission=Permission("the owner", date(2026, 12, 31)),
+    water_m=30.0, well_m=100.0,
+)  # fmt: skip
+HISTORY = History((), complete=True)
+
+
+def lines(**says: Any) -> dict[str, Line[Any]]:
+    """Return lines by path, written with two underscores for each point."""
+    return {path.replace("__", "."): Line(value) for path, value in says.items()}
+
+
+# The lines that the sample leaves unread or silent for a block of directions, filled in mildly.
+FILLED = lines(
+    sheet__method__less_than_low_forbidden=False,
+    sheet__method__stem_diameter_in__low=0.5,
+    sheet__method__stem_diameter_in__high=6.0,
+    sheet__method__max_target_height_ft=15.0,
+    sheet__method__dose__amount=1.0,
+    sheet__method__dose__unit="mL",
+    sheet__method__dose__per="cut",
+    sheet__identity__sln_no="WV-000000",
+)
+
+
+def total(product_ml: float = 200.0, **changes: Any) -> UnitTotal:
+    """Return the sum of a unit's work with the sample: 2 % mix on one acre, all of it treated."""
+    made = UnitTotal(
+        "bench", "exemplamine", AE_G_PER_L, 2.0, sure(product_ml * 50), sure(product_ml), ACRE_M2, 1, ("a",), ACRE_M2
+    )
+    return replace(made, **changes)
+
+
+def applied(on: date, ae_g: float = 100.0, area_m2: float = ACRE_M2, **changes: Any) -> Applied:
+    """Return an earlier application of the sample's ingredient on the unit."""
+    return replace(Applied(on, "bench", "exemplamine", ae_g, area_m2), **changes)
+
+
+def facts_of(
+    planned: Planned = PLANNED, unit: Unit = UNIT, work: UnitTotal | None = None, history: History = HISTORY,
+    on: date | None = DAY, sheet: Sheet | None = None,
+) -> dict[str, Line[Any]]:  # fmt: skip
+    """Return all facts of a plan with the sample label, nothing filled in."""
+    label = sheet or sample_sheet()
+    template = template_facts(planned, label, state="WV", demo=True, wear=WEAR)
+    place = place_facts(template, unit, on=on)
+    return dict(total_facts(place, work or total(), history, on=on))
+
+
+def whole() -> dict[str, Line[Any]]:
+    """Return facts of which every line that a rule reads says something, and no rule objects."""
+    return facts_of() | FILLED
+
+
+def without(facts: Mapping[str, Line[Any]], *paths: str) -> dict[str, Line[Any]]:
+    """Return the facts with some of them not known."""
+    return {path: line for path, line in facts.items() if path not in paths}
+
+
+def said(facts: Facts) -> dict[str, Verdict]:
+    """Return what every rule says, by number."""
+    verdicts = (*weigh_template(facts, "a"), *weigh_place(facts, "a"), *weigh_totals(facts, "bench"))
+    by_rule = {one.rule: one for one in verdicts}
+    assert len(by_rule) == len(verdicts)
+    return by_rule
