@@ -147,7 +147,7 @@ def cases(draw: st.DrawFn) -> tuple[dict[str, Line[Any]], str, dict[str, Line[An
     return facts, path, facts | {path: Line(stricter(draw, path, facts[path].says))}
 
 
-@settings(max_examples=600)
+@settings(max_examples=300)
 @given(cases())
 def test_a_stricter_line_never_lifts_a_stop(case: tuple[dict[str, Line[Any]], str, dict[str, Line[Any]]]) -> None:
     facts, path, strict = case

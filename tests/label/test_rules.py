@@ -156,7 +156,7 @@ EXAMPLES: list[tuple[str, Changes, Level, str]] = [
     ("L15", past(complete=False), ASK, ""),
     ("L15", lines(sheet__limits__min_days_between=SILENT), OK, "sets no limit"),
     ("L16", lines(sheet__limits__area_basis=SILENT), ASK, "does not say which acre"),
-    ("L16", work(treated_m2=None), ASK, "stems stand on 0.053 ac or more of the unit's 1 ac"),
+    ("L16", work(treated_m2=None), ASK, "stems stand on 0.053 ac (2,302 sq ft) or more of the unit's 1 ac"),
     ("L16", work(treated_m2=None) | lines(sheet__limits__area_basis="site_acre"), OK, ""),
     ("L16", lines(sheet__limits__area_basis=SILENT, sheet__limits__per_application__amount=SILENT), ASK, "no rate"),
     ("L17", active(ae_lb_per_gal=4.0), ASK, "31 % acid of 9.68 lb/gal is 3 lb/gal, but 4 lb/gal was typed"),

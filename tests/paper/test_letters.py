@@ -7,8 +7,12 @@ from rootcollar.paper.letters import printable
 
 
 def test_what_our_face_has_stays_as_it_is() -> None:
-    text = '#evil[*x*] $a$ "quotes" <b> 20 % ½ °F × – ’ ñ Ł'
+    text = '#evil[*x*] $a$ "quotes" <b> ½ °F × – ’ ñ Ł'
     assert printable(text) == text
+
+
+def test_a_number_stays_with_its_percent_sign() -> None:
+    assert printable("20 % in oil") == "20\u00a0% in oil"
 
 
 def test_a_sign_without_shape_is_told_by_its_name() -> None:

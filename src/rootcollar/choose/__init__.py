@@ -9,9 +9,10 @@ Sources: the rows of the reference, named in every reason. Prices and minutes ar
 Refuses: to choose a way that a rule stops; to hide one: each is set aside with its reason and what would make it win.
 """
 
+from rootcollar.choose.alike import alike
 from rootcollar.choose.cost import cost_per_kill, cost_per_stem, expected
 from rootcollar.choose.decide import decide
-from rootcollar.choose.judge import line_mix_ml, line_verdicts, sum_worlds, total_verdicts, unit_totals
+from rootcollar.choose.judge import line_mix_ml, line_verdicts, replay, sum_worlds, total_verdicts, unit_totals
 from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Prescription, SetAside, Way
 from rootcollar.choose.plan import prescribe
 from rootcollar.choose.setting import Setting
@@ -20,6 +21,7 @@ from rootcollar.choose.words import instruction, mix_words, way_words
 
 __all__ = [
     "Choice", "Fallback", "Option", "PerStem", "Prescription", "Product", "SetAside", "Setting", "Way",
-    "cost_per_kill", "cost_per_stem", "decide", "expected", "instruction", "line_mix_ml", "line_verdicts",
-    "mix_words", "prescribe", "products", "sum_worlds", "total_verdicts", "unit_totals", "way_words", "ways_for",
+    "alike", "cost_per_kill", "cost_per_stem", "decide", "expected", "instruction", "line_mix_ml", "line_verdicts",
+    "mix_words", "prescribe",
+    "replay", "products", "sum_worlds", "total_verdicts", "unit_totals", "way_words", "ways_for",
 ]  # fmt: skip

@@ -5,6 +5,8 @@ from __future__ import annotations
 from rootcollar.kernel.doubt import Worlds
 from rootcollar.kernel.formula import formula
 
+_MIN_PER_H = 60  # definition
+
 __all__ = ["cost_per_kill", "cost_per_stem", "expected"]
 
 
@@ -28,7 +30,7 @@ def cost_per_stem(
     it [%]. product_per_l, carrier_per_l: prices [per L].
     """
     mix_price = strength_pct / 100 * product_per_l + (1 - strength_pct / 100) * carrier_per_l
-    return minutes / 60 * wage_per_h + mix_l * mix_price
+    return minutes / _MIN_PER_H * wage_per_h + mix_l * mix_price
 
 
 @formula("cost / kill", gives="money", source="arithmetic", cost=(0.05, 100), kill=(0.02, 1))

@@ -24,9 +24,10 @@ __all__ = ["decide"]
 def decide(stand: Stand, setting: Setting) -> Choice:
     """Return the choice for a stand.
 
-    Among the ways that no gate and no rule stops: those without open questions before those with, then the least
-    expected cost per stem killed in whole cents, then by name. The fallback is the next of another method that is
-    as clear. When nothing is open the stand is left, with the reasons.
+    Among the ways that no gate and no rule stops: those with a label before those without, then the least expected
+    cost per stem killed in whole cents, then by name. A way that a question holds keeps its place: a worse way is no
+    answer to a question. The fallback is the next of another method that is as clear. When nothing is open the stand
+    is left, with the reasons.
     """
     species = setting.reference.species[stand.species]
     options: list[Option] = []
@@ -64,7 +65,9 @@ def _weigh(way: Way, species: Species, stand: Stand, setting: Setting) -> Option
 
 
 def _rank(option: Option) -> tuple[bool, int, str]:
-    return option.level is Level.ASK, round(100 * expected(option.per_stem.cost_per_kill)), option.way.key
+    recipe = option.way.visit.recipe
+    no_label = recipe is not None and recipe.product is None
+    return no_label, round(100 * expected(option.per_stem.cost_per_kill)), option.way.key
 
 
 def _can_replace(option: Option, first: Option) -> bool:
@@ -75,16 +78,13 @@ def _can_replace(option: Option, first: Option) -> bool:
 def _because(option: Option) -> str:
     figures = option.per_stem
     return (
-        f"least expected cost per stem killed, {_money(figures.cost_per_kill)}: kills {figures.kill_because}, "
-        f"{best(figures.minutes):.2g} minutes a stem (guess until own times)"
+        f"least expected cost per stem killed, {_money(figures.cost_per_kill)}; {figures.kill_because}; "
+        f"{best(figures.minutes):.2g} minutes a stem, guess until own times"
     )
 
 
 def _dearer(option: Option, first: Option) -> SetAside:
     mine, theirs = expected(option.per_stem.cost_per_kill), expected(first.per_stem.cost_per_kill)
-    if option.level is Level.ASK and first.level < Level.ASK:
-        question = worst_first(option.verdicts)[0]
-        return SetAside(option.way, f"a question stands: {question.because}", question.clear or "answer it", asks=True)
     needed = expected(option.per_stem.cost) / theirs if theirs else 1.0
     wins = (
         f"it killed {needed:.0%} of stems a visit (reckoned {best(option.per_stem.kill):.0%})"

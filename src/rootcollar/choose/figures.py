@@ -135,9 +135,10 @@ def _per_litre(usd_per_gal: float) -> float:
 
 def _kill_words(row: KillRow, kill: Worlds) -> str:
     here = band(kill)
-    spread = f" ({here.low:.0%} to {here.high:.0%})" if here.low < here.high else ""
+    spread = f" ({here.low:.0%}–{here.high:.0%})" if here.low < here.high else ""
+    of_a_visit = f"of a visit {here.best:.0%}{spread} die"
     if row.source == "ours":
-        return f"{here.best:.0%}{spread} of a visit, our guess: no trial was found"
+        return f"{of_a_visit}, our guess, no trial was found"
     counted = f", {row.n} plants" if row.n else ""
-    whose = "" if row.species else "of other plants, "
-    return f"{here.best:.0%}{spread} of a visit, trial {whose}not crew ({row.source}, {row.mark}{counted})"
+    whose = "trial" if row.species else "trial on other plants"
+    return f"{of_a_visit}, {whose}, not crew ({row.source}, {row.mark}{counted})"

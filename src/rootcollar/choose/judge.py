@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 
+from rootcollar.choose.figures import per_stem
 from rootcollar.choose.option import Choice, PerStem, Way
 from rootcollar.choose.setting import Setting
 from rootcollar.kernel.doubt import Worlds
@@ -24,7 +25,7 @@ from rootcollar.mix.recipe import Recipe
 from rootcollar.reference import Species
 from rootcollar.survey.stand import Stand
 
-__all__ = ["line_mix_ml", "line_verdicts", "total_verdicts", "unit_totals"]
+__all__ = ["line_mix_ml", "line_verdicts", "replay", "sum_worlds", "total_verdicts", "unit_totals"]
 
 
 @formula("stems * mix_ml", gives="mL", source="arithmetic", stems=(0, 10000), mix_ml=(0, 500))
@@ -102,6 +103,14 @@ def total_verdicts(choices: Sequence[Choice], setting: Setting) -> Mapping[str, 
         for key in total.lines:
             out[key] = tuple(settle(one, setting.answers) for one in weigh_totals(facts, key))
     return out
+
+
+def replay(choice: Choice, setting: Setting) -> Worlds:
+    """Return a line's mix again from its stand and its way [mL], so that a watcher sees how it was come by."""
+    assert choice.option is not None  # a line that is left has nothing to work out
+    species = setting.reference.species[choice.stand.species]
+    figures = per_stem(choice.option.way, species, choice.stand, setting)
+    return line_mix_ml(choice.stand.stems, figures.mix_ml)
 
 
 def sum_worlds(parts: Sequence[Worlds]) -> Worlds:

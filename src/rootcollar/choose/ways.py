@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from rootcollar.choose.option import Way
 from rootcollar.choose.strength import Asked, Strength, choose_strength
+from rootcollar.kernel.days import MONTHS, months
 from rootcollar.kernel.sources import Mark
 from rootcollar.kernel.units import convert
 from rootcollar.mix.recipe import Carrier, Recipe, Visit
@@ -91,7 +92,7 @@ def ways_for(species: Species, shelf: tuple[Product, ...], reference: Reference)
     for method in BY_HAND:
         rows = tuple(row for row in species.methods if row.method == method)
         if rows or method == "cut":
-            yield Way((Visit(method, None, months(rows)),), rows)
+            yield Way((Visit(method, None, open_months(rows)),), rows)
     for method in WITH_HERBICIDE:
         rows = tuple(row for row in species.methods if row.method == method)
         if not rows:
@@ -124,7 +125,7 @@ def _with(method: str, product: Product, rows: tuple[MethodRow, ...], reference:
         )
         if strength is None:
             continue
-        yield Way((Visit(method, _recipe(product, carrier, strength), months(suited)),), suited, strength.because)
+        yield Way((Visit(method, _recipe(product, carrier, strength), open_months(suited)),), suited, strength.because)
 
 
 def _recipe(product: Product, carrier: Carrier, strength: Strength) -> Recipe:
@@ -181,7 +182,7 @@ def _ae(formulation: Formulation) -> float:
     return convert(cited.value, "lb/gal", "g/L") if cited else 0.0
 
 
-def months(rows: tuple[MethodRow, ...]) -> frozenset[int]:
+def open_months(rows: tuple[MethodRow, ...]) -> frozenset[int]:
     """Return the months in which any day lies in a window of the rows: read windows if there are any, else all.
 
     No window in any row: every month; the method's own seasons to avoid are printed beside it.
@@ -189,13 +190,5 @@ def months(rows: tuple[MethodRow, ...]) -> frozenset[int]:
     for mark in _MARKS:
         windows = [window for row in rows if row.mark == mark for window in row.windows]
         if windows:
-            return frozenset(
-                month for month in range(1, 13) for window in windows if _touches(window.first, window.last, month)
-            )
-    return frozenset(range(1, 13))
-
-
-def _touches(first: tuple[int, int], last: tuple[int, int], month: int) -> bool:
-    if first <= last:
-        return first[0] <= month <= last[0]
-    return month >= first[0] or month <= last[0]
+            return frozenset[int]().union(*(months(window) for window in windows))
+    return frozenset(range(1, len(MONTHS) + 1))

@@ -8,7 +8,6 @@ from pathlib import Path
 import click
 
 from rootcollar.cli.show import emit
-from rootcollar.kernel.errors import BadInput, Fault
 from rootcollar.kernel.verdict import Level
 
 __all__ = ["choose", "demo", "new", "prepare"]
@@ -81,7 +80,7 @@ def prepare(
     project = read_folder(folder)
     outcome = job(project, _day(on), units, _day(day) if day else None)
     pdf = _write_packet(folder, to, outcome.value.packet, _day(on))
-    lines = [*_short(outcome.value.packet), f"Packet: {pdf}"]
+    lines = [f"Packet: {pdf}"]
     emit("prepare", {"packet": str(pdf), "level": outcome.level.word}, lines, as_json)
     _leave(outcome.level)
 

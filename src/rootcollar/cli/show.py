@@ -12,7 +12,7 @@ from typing import Any
 
 import click
 
-__all__ = ["as_list", "emit", "heading", "json_option", "listed", "print_json", "text", "working_lines"]
+__all__ = ["emit", "heading", "json_option", "listed", "print_json", "steps", "text", "working_lines"]
 
 json_option = click.option("--json", "as_json", is_flag=True, help="Print one JSON object instead of text.")
 
@@ -40,14 +40,15 @@ def heading(words: str) -> None:
     _say(click.style(words, bold=True))
 
 
-def text(words: str, *, indent: int = 0, hang: int = 0, loud: str = "") -> None:
+def text(words: str, *, indent: int = 0, hang: int = 0, loud: str = "", bold: bool = False) -> None:
     """Print words wrapped to the terminal; hang: extra indent of all but the first line; loud: a part set off in colour."""
     kept = loud.replace(" ", "\u00a0")  # because a part that is broken over two lines could not be coloured whole
     lines = textwrap.fill(
         words.replace(loud, kept) if loud else words, _columns(), initial_indent=" " * indent,
         subsequent_indent=" " * (indent + hang), break_long_words=False, break_on_hyphens=False,
     )  # fmt: skip
-    _say(lines.replace(kept, click.style(loud, fg="yellow", bold=True)) if loud else lines)
+    said = lines.replace(kept, click.style(loud, fg="yellow", bold=True)) if loud else lines
+    _say(click.style(said, bold=True) if bold else said)
 
 
 def listed(lines: Sequence[str], *, indent: int = 2) -> None:
@@ -56,7 +57,7 @@ def listed(lines: Sequence[str], *, indent: int = 2) -> None:
         text(line, indent=indent, hang=2)
 
 
-def as_list(trees: Sequence[Mapping[str, Any]]) -> None:
+def steps(trees: Sequence[Mapping[str, Any]]) -> None:
     """Print workings as a numbered list, what is worked out first standing first and further in."""
     for number, (depth, line) in enumerate(working_lines(trees), start=1):
         lead = f"{number}."
@@ -85,7 +86,8 @@ def _sentence(node: Mapping[str, Any]) -> str:
     source = node["source"]["key"]
     cited = f" [{source}]" if source else ""
     name = node["formula"].rsplit(".", 1)[-1].replace("_", " ")
-    result = f"{_number(node['result'])} {node['unit']}".strip()
+    unit = f"({node['unit']})" if node["unit"].startswith("as ") else node["unit"]
+    result = f"{_number(node['result'])} {unit}".strip()
     if node["formula"] == "figure":
         return f"{result}, {node['says']}{cited}"
     filled = _NAME.sub(lambda word: _number(node["inputs"].get(word[0], word[0])), node["says"])

@@ -3,34 +3,43 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
-from typing import Any, TypeVar
+from dataclasses import dataclass, field
+from typing import Any, Literal, TypeVar
 
 from rootcollar.jobs.outcome import Outcome
 from rootcollar.kernel.formula import Step, as_tree, watch
 from rootcollar.kernel.sources import Source
+from rootcollar.kernel.units import convert, show
+from rootcollar.reference import Reference
 
-__all__ = ["NOT_CHECKED", "Answer", "Worked", "work_out"]
+__all__ = ["NOT_CHECKED", "Answer", "System", "Worked", "bench_cautions", "volume", "work_out"]
 
 NOT_CHECKED = "not checked against a label"
 
+System = Literal["us", "metric"]
 A = TypeVar("A")
+
+_GALLON_ML = convert(1, "gal", "mL")
 
 
 @dataclass(frozen=True, slots=True)
 class Answer:
     """What was asked and what came out.
 
-    says: the answer in one line. value, unit: the same as a number; low, high: its 10-90 % band where there is doubt.
-    details: what else follows, a line each. assumed: what the answer rests on that was not asked. cautions: what can go wrong at the bench.
+    given: what was asked for, option by option, in words. says: the answer in one line. value, unit: the same as a
+    number; low, high: its 10-90 % band where there is doubt. figures: other numbers by name, the name ends in the unit.
+    details: what else follows, a line each. assumed: what the answer rests on that was not said. cautions: what can go
+    wrong at the bench.
     """
 
     question: str
+    given: Mapping[str, str]
     says: str
     value: float
     unit: str
     low: float | None = None
     high: float | None = None
+    figures: Mapping[str, float | tuple[float, ...]] = field(default_factory=dict)
     details: tuple[str, ...] = ()
     assumed: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
@@ -46,21 +55,35 @@ class Worked:
     sources: tuple[Source, ...]
 
 
-def work_out(job: Callable[[A], Outcome[Answer]], ask: A, sources: Mapping[str, Source]) -> Worked:
+def work_out(job: Callable[[A, Reference], Outcome[Answer]], ask: A, reference: Reference) -> Worked:
     """Run a pure job watched and return its answer with the tree of formulas behind it.
 
     A node holds formula, says, inputs, result, unit, source (key, cite, url, mark) and steps. mark is how a figure
     came to us; it is empty where the step is a formula.
     """
     with watch() as steps:
-        outcome = job(ask)
-    answer = outcome.value
+        outcome = job(ask, reference)
+    answer, sources = outcome.value, reference.sources
     root = {
-        "formula": "answer", "says": answer.question, "inputs": {}, "result": answer.value, "unit": answer.unit,
-        "source": _source("", "", sources), "steps": [_resolved(as_tree(step), sources) for step in steps],
+        "formula": "answer", "says": answer.question, "inputs": dict(answer.given), "result": answer.value,
+        "unit": answer.unit, "source": _source("", "", sources),
+        "steps": [_resolved(as_tree(step), sources) for step in steps],
     }  # fmt: skip
     met = dict.fromkeys(_keys(steps))
     return Worked(outcome, root, tuple(sources[key] for key in met if key in sources))
+
+
+def bench_cautions(reference: Reference) -> tuple[str, ...]:
+    """Return what to mind when something is poured; the label says the rest."""
+    habits = (reference.practice[key].words for key in ("mixing_risk", "gloves"))
+    return (*habits, "Shield your eyes, and wear at least what the label asks for.")
+
+
+def volume(ml: float, system: System) -> str:
+    """Return a volume in both systems, the asked one first: `11.5 fl oz (341 mL)`."""
+    us = show(convert(ml, "mL", "gal"), "gal") if ml >= _GALLON_ML else show(convert(ml, "mL", "fl oz"), "fl oz")
+    metric = show(ml / 1000, "L") if ml >= 1000 else show(ml, "mL")
+    return f"{us} ({metric})" if system == "us" else f"{metric} ({us})"
 
 
 def _resolved(node: Mapping[str, Any], sources: Mapping[str, Source]) -> Mapping[str, Any]:

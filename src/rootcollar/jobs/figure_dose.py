@@ -4,18 +4,181 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from functools import cached_property
 
 from rootcollar.choose import line_mix_ml
-from rootcollar.choose.strength import Asked as AskedStrength
-from rootcollar.choose.strength import Strength, choose_strength
+from rootcollar.choose.strength import Asked as StrengthFor
+from rootcollar.choose.strength import choose_strength
 from rootcollar.dose import Asked, DoseRule, per_stem_ml, rule_for
-from rootcollar.jobs.figure import Answer
+from rootcollar.jobs.figure import Answer, System, bench_cautions, volume
 from rootcollar.jobs.outcome import Outcome
 from rootcollar.kernel.doubt import Band, Doubt, Worlds, band, sure
-from rootcollar.kernel.errors import BadInput, Fault
+from rootcollar.kernel.errors import BadInput, Fault, Refusal
 from rootcollar.kernel.units import convert, show
-from rootcollar.mix import Carrier, product_ml
-from rootcollar.reference import Formulation, Reference
+from rootcollar.mix import Carrier, product_in_ml
+from rootcollar.reference import Formulation, Reference, find_formulation
 
 __all__ = ["DoseAsk", "dose"]
+
+# What is taken where no product is named: the plainest salt in water, the plainest ester in oil (ours, said in the answer).
+_PRODUCTS: Mapping[Carrier, str] = {
+    "water": "glyphosate-ipa-3-sl", "none": "glyphosate-ipa-3-sl", "oil": "triclopyr-bee-4-ec",
+}  # fmt: skip
+_PROVING = "Proving batch: mix a quart, treat 25 stems you have measured, measure what is left. Your own figure then counts."
+_SEED = 1  # any: the band is the same whoever asks
+
+
+@dataclass(frozen=True, slots=True)
+class DoseAsk:
+    """Which stems, treated how. size_cm: both ends of the class, equal for one size [cm]; None for leaves.
+
+    strength_pct, product, carrier: None where the usual one is wanted. crown_m: of plants whose leaves are sprayed.
+    band_cm: height of the band on the bark. spacing_cm: stem diameter for each cut. each_ml: mix in one cut [mL].
+    """
+
+    given: Mapping[str, str]
+    method: str
+    count: int
+    size_cm: tuple[float, float] | None = None
+    strength_pct: float | None = None
+    product: str | None = None
+    carrier: Carrier | None = None
+    crown_m: float | None = None
+    band_cm: float | None = None
+    spacing_cm: float | None = None
+    each_ml: float | None = None
+    system: System = "us"
+
+
+def dose(ask: DoseAsk, reference: Reference) -> Outcome[Answer]:
+    """Return the mix for all stems with its band, on one stem, in cuts, and the product in it.
+
+    Raises Refusal outside the stems the method is for, and where no coverage is kept for the strength.
+    """
+    _check(ask)
+    carrier: Carrier = ask.carrier or ("oil" if ask.method == "basal_bark" else "water")
+    product = find_formulation(ask.product or _PRODUCTS[carrier], reference)
+    strength_pct, because = _strength(ask, carrier, product, reference)
+    if strength_pct >= 100:
+        carrier = "none"
+    rule = _rule(ask, Asked(ask.method, product.ingredient, carrier, strength_pct), reference)
+    each = per_stem_ml(rule, ask.size_cm or (0.0, 0.0), ask.crown_m)
+    total = line_mix_ml(sure(float(ask.count)), each)
+    here = band(total)
+    product_ml = product_in_ml(here.best, strength_pct)
+    stems = f"{show(ask.count, 'stem')} of {_size_words(ask)}"
+    return Outcome(Answer(
+        question=f"How much mix do {stems} take, {ask.method.replace('_', ' ')}?",
+        given=ask.given,
+        says=f"{_amount(here, ask.system)} for {stems}, {ask.method.replace('_', ' ')}",
+        value=_unit(here.best, ask.system), unit=_UNITS[ask.system],
+        low=_unit(here.low, ask.system), high=_unit(here.high, ask.system),
+        figures={
+            "per_stem_ml": band(each).best, "total_ml": here.best, "low_ml": here.low, "high_ml": here.high,
+            "product_ml": product_ml, "strength_pct": strength_pct,
+        },
+        details=(
+            f"On one stem: {_each(band(each))}.",
+            *_cuts(ask, rule, each),
+            f"Product in it at {show(strength_pct, '%')}: {volume(product_ml, ask.system)}.",
+            f"Rests on: {rule.words}.",
+            *((_PROVING,) if rule.ml_per_cm2 is not None else ()),
+        ),
+        assumed=_assumed(ask, rule, f"{show(strength_pct, '%')} of {product.words}, {_carried(carrier)}", because),
+        cautions=bench_cautions(reference),
+    ))  # fmt: skip
+
+
+def _check(ask: DoseAsk) -> None:
+    """Raise BadInput for what the method asks and was not told, and Refusal for what it has no use for."""
+    leaves = ask.method == "foliar"
+    if not leaves and ask.size_cm is None:
+        raise BadInput(Fault(found="no size", allowed="the stem's diameter, such as 2 in or 1-2 in", field="--diameter"))
+    if leaves and ask.crown_m is None:
+        raise BadInput(Fault(found="no crown", allowed="the width of the leaves to be wetted, such as 4 ft", field="--crown"))
+    of_no_use = {
+        "--band": ask.band_cm is not None and ask.method != "basal_bark",
+        "--spacing": ask.spacing_cm is not None and ask.method != "hack_squirt",
+        "--each": ask.each_ml is not None and ask.method != "hack_squirt",
+        "--crown": ask.crown_m is not None and not leaves,
+        "--diameter": ask.size_cm is not None and leaves,
+    }
+    for option, useless in of_no_use.items():
+        if useless:
+            raise Refusal(
+                f"{option} with {ask.method.replace('_', ' ')}", limit="this way does not go by it",
+                do=f"Leave {option} out.",
+            )
+
+
+def _strength(ask: DoseAsk, carrier: Carrier, product: Formulation, reference: Reference) -> tuple[float, str]:
+    """Return the strength [%] and how it was come by: as asked, or the weakest that the best source gives."""
+    if ask.strength_pct is not None:
+        return ask.strength_pct, ""
+    if product.ready_to_use or carrier == "none":
+        return 100.0, "as sold"
+    acid = product.ae_lb_per_gal or product.ai_lb_per_gal
+    if acid is None:
+        raise Refusal(f"a mix of {product.words}", limit="it is no liquid", do="Name a liquid product, or --strength.")
+    wanted = StrengthFor(ask.method, carrier, product.ingredient, convert(acid.value, "lb/gal", "g/L"))
+    found = choose_strength(wanted, None, (), reference)
+    if found is None:
+        raise BadInput(Fault(found="no strength", allowed="one, such as 20%: no source gives a usual one", field="--strength"))
+    return found.pct, f"{found.because}; the weaker end"
+
+
+def _rule(ask: DoseAsk, asked: Asked, reference: Reference) -> DoseRule:
+    if ask.spacing_cm is not None:
+        asked = replace(asked, cuts_per_inch=convert(1, "in", "cm") / ask.spacing_cm)
+    if ask.each_ml is not None:
+        asked = replace(asked, label_ml=ask.each_ml, label_per="cut")
+    facts, coverages = reference.methods[ask.method], reference.coverage.values()
+    rule = rule_for(asked, facts=facts, coverages=coverages, doubt=Doubt(_SEED))
+    return rule if ask.band_cm is None else replace(rule, height_cm=ask.band_cm)
+
+
+def _assumed(ask: DoseAsk, rule: DoseRule, strength: str, because: str) -> tuple[str, ...]:
+    band_in = show(convert(rule.height_cm, "cm", "in"), "in")
+    return (
+        f"strength {strength}" + (f" ({because})" if because else ""),
+        *((f"a band of {band_in} on the bark",) if ask.method == "basal_bark" and ask.band_cm is None else ()),
+        *(("sizes even within the class",) if ask.size_cm and ask.size_cm[0] < ask.size_cm[1] else ()),
+    )
+
+
+def _carried(carrier: Carrier) -> str:
+    return "undiluted" if carrier == "none" else f"in {carrier}"
+
+
+def _cuts(ask: DoseAsk, rule: DoseRule, each: Worlds) -> tuple[str, ...]:
+    if rule.dose_ml is None:
+        return ()
+    cuts = band(each).best / rule.dose_ml
+    return (f"Cuts: {show(cuts, 'cut')} a stem, {show(cuts * ask.count, 'cut')} in all, {show(rule.dose_ml, 'mL')} in each.",)
+
+
+def _size_words(ask: DoseAsk) -> str:
+    return ask.given.get("diameter") or f"{ask.given.get('crown')} across"
+
+
+_UNITS: Mapping[System, str] = {"us": "gal", "metric": "L"}
+
+
+def _unit(ml: float, system: System) -> float:
+    return convert(ml, "mL", _UNITS[system])
+
+
+def _amount(here: Band, system: System) -> str:
+    """Return a total with its band, all in the unit that suits the upper end."""
+    unit = _UNITS[system] if here.high >= convert(1, _UNITS[system], "mL") else _SMALL[system]
+    other = _UNITS["metric" if system == "us" else "us"]
+    best, low, high = (show(convert(one, "mL", unit), unit, 2) for one in (here.best, here.low, here.high))
+    said = f"{best} ({show(convert(here.best, 'mL', other), other, 2)}) of finished mix"
+    return said if here.low == here.high else f"{said}, likely {low} to {high},"
+
+
+_SMALL: Mapping[System, str] = {"us": "fl oz", "metric": "mL"}
+
+
+def _each(here: Band) -> str:
+    best, low, high = (show(one, "mL", 2) for one in (here.best, here.low, here.high))
+    return best if here.low == here.high else f"{best}, likely {low} to {high}"

@@ -65,7 +65,7 @@ def place_facts(template: Facts, unit: Unit, *, on: date | None) -> Facts:
     known: dict[str, object | None] = {
         "plan.on": on,
         "place.site_class": unit.site_class,
-        "place.area_m2": unit.area_m2,
+        "place.area_m2": unit.area_m2 or None,
         "place.water_m": unit.water_m,
         "place.distances": {"surface water": unit.water_m, "well": unit.well_m},
         "place.permission_until": permission.until if permission else None,
@@ -88,7 +88,7 @@ def total_facts(
     known: dict[str, object | None] = {
         "total.work": Work(total, beside),
         "history.past": Past(rows, history.complete, on),
-        "place.area_m2": total.area_m2,
+        "place.area_m2": total.area_m2 or None,
     }
     return {**place, **_lines(known)}
 

@@ -100,7 +100,7 @@ def read_rate(line: RateLine, ingredient: str) -> Rate | Verdict:
         return ask(
             f"the label's rate is {show(amount, unit)} and counts {basis}; only a volume of product, or a weight of "
             "acid or active, is reckoned here",
-            "reckon the plan's rate by hand and answer whether it keeps to it",
+            "reckon the plan's rate by hand; yes if it keeps to it",
         )
     if basis == "product":
         return Rate(amount, f"{top} product/{area}", convert(amount, unit, "L/ha"), None)

@@ -35,7 +35,7 @@ _OTHERS: dict[str, Fact] = {
     "plan.strength_pct": Fact("the planned strength", "choose a strength"),
     "plan.carrier": Fact("what the product is mixed with in the plan", "choose a carrier"),
     "plan.band_cm": Fact("the stem sizes planned", "write the size class in tally.csv"),
-    "plan.dose": Fact("the planned mix in one place", "look whether the plan keeps to it, and answer", by_hand=True),
+    "plan.dose": Fact("the planned mix in one place", "yes if the crew keeps to the label's dose", by_hand=True),
     "plan.height_m": Fact("the height of the plants", "write the height of the plants in tally.csv"),
     "plan.state": Fact("the state the ground lies in", "write state in ground.toml"),
     "plan.demo": Fact("whether this is the invented demo ground", "write demo in ground.toml"),

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from enum import StrEnum
 from types import MappingProxyType
 from typing import Any, Literal
@@ -46,7 +46,7 @@ class Basis:
 
 @dataclass(frozen=True, slots=True)
 class Rule:
-    """One rule. reads: parameter of the check -> fact, or several facts together.
+    """One rule. reads: parameter of the check -> fact, or several facts together. paths: every fact it reads.
 
     when_silent: what is said when a line it reads is silent; silence: for single lines, what silence means instead.
     """
@@ -58,12 +58,8 @@ class Rule:
     when_silent: Level
     silence: Mapping[str, object]
     reads: Mapping[str, str | tuple[str, ...]]
+    paths: tuple[str, ...]
     check: Check
-
-    @property
-    def paths(self) -> tuple[str, ...]:
-        """Every fact it reads."""
-        return tuple(path for one in self.reads.values() for path in ((one,) if isinstance(one, str) else one))
 
     @property
     def cap(self) -> Level:
@@ -99,7 +95,8 @@ def rule(
     def enter(check: Check) -> Check:
         if number in RULES:
             raise ValueError(f"rule {number} is there already")
-        RULES[number] = Rule(number, sentence, basis, stage, when_silent, silence, reads, check)
+        paths = tuple(path for one in reads.values() for path in ((one,) if isinstance(one, str) else one))
+        RULES[number] = Rule(number, sentence, basis, stage, when_silent, silence, reads, paths, check)
         return check
 
     return enter
@@ -131,9 +128,21 @@ def weigh(known: Rule, facts: Facts, about: str) -> Verdict:
     A line that is silent where silence sets no limit ends the matter; then unread facts ask; then silence asks (or
     stops); then the check is called.
     """
-    lines = {path: facts.get(path) for path in known.paths}
-    quiet = [path for path, line in lines.items() if line and line.says is SILENT and path not in known.silence]
-    unread = [path for path, line in lines.items() if line is None]
+    says: dict[str, Any] = {}
+    quiet, unread, pages = [], [], []
+    for path in known.paths:
+        line = facts.get(path)
+        if line is None:
+            unread.append(path)
+            continue
+        if line.says is not SILENT:
+            says[path] = line.says
+        elif path in known.silence:
+            says[path] = known.silence[path]
+        else:
+            quiet.append(path)
+        if line.page and line.page not in pages:
+            pages.append(line.page)
     if quiet and known.when_silent is Level.OK:
         found = Verdict(Level.OK, f"the label was read and sets no limit here: {_words(quiet)}")
     elif unread:
@@ -141,24 +150,18 @@ def weigh(known: Rule, facts: Facts, about: str) -> Verdict:
     elif quiet:
         found = _silent(known, quiet)
     else:
-        values = {
-            path: known.silence[path] if line.says is SILENT else line.says for path, line in lines.items() if line
-        }
-        given = {
-            name: values[path] if isinstance(path, str) else tuple(values[one] for one in path)
-            for name, path in known.reads.items()
-        }
-        found = known.check(**given) or Verdict(Level.OK, known.sentence)
-    pages = dict.fromkeys(line.page for line in lines.values() if line and line.page)
-    capped = found.level > known.cap
-    return replace(
-        found,
-        level=min(found.level, known.cap),
-        rule=known.number,
-        about=about,
-        page=found.page or ", ".join(pages),
-        answerable=found.answerable or capped,
-    )
+        found = known.check(**_given(known, says)) or Verdict(Level.OK, known.sentence)
+    level, answerable = (known.cap, True) if found.level > known.cap else (found.level, found.answerable)
+    page = found.page or ", ".join(pages)
+    return Verdict(level, found.because, found.clear, known.number, about, page, answerable)
+
+
+def _given(known: Rule, says: Mapping[str, Any]) -> dict[str, Any]:
+    """Return the facts by parameter of the check; several facts together as a tuple."""
+    return {
+        name: says[path] if isinstance(path, str) else tuple(says[one] for one in path)
+        for name, path in known.reads.items()
+    }
 
 
 def _unread(paths: list[str], facts: Facts) -> Verdict:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from functools import cache
 
 __all__ = ["METHOD_NAMES", "flat", "listing", "method_words", "mentions"]
 
@@ -20,6 +21,7 @@ METHOD_NAMES: dict[str, tuple[str, ...]] = {
 }
 
 
+@cache
 def flat(text: str) -> str:
     """Return a name for comparing: lower case, single spaces, no hyphens, no plural s."""
     words = re.sub(r"[-_/,;()]+", " ", text.lower()).split()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import struct
 import unicodedata
 from functools import lru_cache
@@ -13,15 +14,19 @@ FONTS = Path(__file__).parent / "fonts"
 _FACE = FONTS / "SourceSans3-Regular.ttf"
 _LONG_WORD = 24  # letters; ours: a longer word may be broken anywhere after this many, so that no column bursts
 _BREAK_HERE = "\u200b"
+_PERCENT = re.compile(r"(?<=[0-9]) %")
 _CHARACTERS_TABLE = 12  # the cmap format that covers all of Unicode [OpenType, cmap]
 
 
 def printable(text: str) -> str:
-    """Return the text with only letters our type has: other signs by name in brackets, endless words breakable."""
+    """Return the text with only letters our type has: other signs by name in brackets, endless words breakable.
+
+    A number and its percent sign stay on one line.
+    """
     known = letters()
     whole = unicodedata.normalize("NFC", text)
     said = "".join(sign if ord(sign) in known or sign == "\n" else _spelled(sign) for sign in whole)
-    return " ".join(_breakable(word) for word in said.split(" "))
+    return _PERCENT.sub("\u00a0%", " ".join(_breakable(word) for word in said.split(" ")))
 
 
 def _spelled(sign: str) -> str:

@@ -58,7 +58,7 @@ def _plain(value: object) -> str:
     if isinstance(value, Cited):
         return f"{_plain(value.value)} {value.unit} {value.holds_for}".rstrip()
     if isinstance(value, Window):
-        return "-".join(f"{month:02d}/{day:02d}" for month, day in (value.first, value.last))
+        return "-".join(f"{month:02d}/{day:02d}" for month, day in (value.start, value.end))
     if isinstance(value, tuple):
         return ", ".join(_plain(one) for one in value)
     return f"{value:g}" if isinstance(value, float) else str(value)

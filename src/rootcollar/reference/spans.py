@@ -1,11 +1,11 @@
-"""The plain shapes all facts are made of: a span, a stretch of the year, a cited value, a row with its source."""
+"""The plain shapes all facts are made of: a span, a cited value, a row with its source."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date
 from typing import TypeAlias
 
+from rootcollar.kernel.days import Window
 from rootcollar.kernel.sources import Cited, Mark
 
 __all__ = ["Figure", "Row", "Span", "Value", "Window"]
@@ -26,21 +26,6 @@ class Span:
 
 Value: TypeAlias = bool | float | str | Span | tuple[str, ...]
 Figure: TypeAlias = Cited[Value]
-
-
-@dataclass(frozen=True, slots=True)
-class Window:
-    """A stretch of the year, (month, day) to (month, day), both included; it may run over New Year."""
-
-    first: tuple[int, int]
-    last: tuple[int, int]
-
-    def holds(self, day: date) -> bool:
-        """Return whether the day lies in the window, whatever the year."""
-        here = (day.month, day.day)
-        if self.first <= self.last:
-            return self.first <= here <= self.last
-        return here >= self.first or here <= self.last
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,14 +9,15 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any, TypeVar, cast
 
+from rootcollar.kernel.days import Window, read_window
+from rootcollar.kernel.errors import BadInput
 from rootcollar.kernel.sources import Cited, Mark
-from rootcollar.reference.spans import Figure, Span, Window
+from rootcollar.reference.spans import Figure, Span
 
 __all__ = ["Book", "Table"]
 
 T = TypeVar("T")
 
-_DAYS = (31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 _ENDS = ("low", "high", "best")
 
 
@@ -140,18 +141,12 @@ class Table:
 
     def window(self) -> Window:
         """Read this table as a stretch of the year, from and to as MM-DD."""
-        window = Window(self._day("from"), self._day("to"))
+        try:
+            window = read_window(self.text("from"), self.text("to"))
+        except BadInput as fault:
+            raise self.fault("from, to", str(fault)) from None
         self.close()
         return window
-
-    def _day(self, key: str) -> tuple[int, int]:
-        text = self.text(key)
-        month, _, day = text.partition("-")
-        if not (len(text) == len("MM-DD") and month.isdigit() and day.isdigit()):
-            raise self.fault(key, f"wanted MM-DD, found {text!r}")
-        if not (1 <= int(month) <= len(_DAYS) and 1 <= int(day) <= _DAYS[int(month) - 1]):
-            raise self.fault(key, f"no such day: {text!r}")
-        return int(month), int(day)
 
     def child(self, key: str) -> Table:
         """Take an inner table."""

@@ -12,6 +12,7 @@ once. It ships no filled-in sheet of a real product and guesses no line: absent 
 from rootcollar.shelf.fields import FIELDS, METHODS, SITE_CLASSES, Field, Stricter, fields_of
 from rootcollar.shelf.parse import SCHEMA, parse_sheet
 from rootcollar.shelf.read import (
+    NOT_READ,
     actives,
     ae_g_per_l,
     carriers,
@@ -33,7 +34,7 @@ from rootcollar.shelf.template import template
 __all__ = [
     "Sheet", "Line", "SILENT", "Silent", "Active", "SiteLine", "Distance",
     "FIELDS", "Field", "Stricter", "METHODS", "SITE_CLASSES", "fields_of",
-    "SCHEMA", "parse_sheet", "template", "unread",
+    "SCHEMA", "NOT_READ", "parse_sheet", "template", "unread",
     "actives", "ae_g_per_l", "carriers", "dose_each", "entry_hours", "entry_words", "first_aid", "setback_words",
     "sites", "strength_range", "wear", "weather_words",
     "base_product", "is_epa_reg_no", "is_placeholder", "sln_state",

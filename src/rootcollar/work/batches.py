@@ -1,34 +1,98 @@
-"""The loads of one mix and their jug steps, within the label's maximum."""
+"""The loads of one mix and their jug steps, within the label's strength."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
+from rootcollar.choose import Setting
 from rootcollar.kernel.doubt import Worlds, best
-from rootcollar.mix import Card, Limits, Recipe, card, plan_loads
-from rootcollar.shelf import Sheet
+from rootcollar.kernel.formula import use
+from rootcollar.kernel.sources import Cited
+from rootcollar.kernel.units import convert, jug, show
+from rootcollar.mix import Card, Limits, Loads, Recipe, card, plan_loads, smallest_batch_ml, tank_by_weight_ml
+from rootcollar.reference import Reference, Span, numbers, spans
+from rootcollar.shelf import Sheet, strength_range
 from rootcollar.work.crew import Crew
 
-__all__ = ["Batches", "batches"]
+__all__ = ["Batches", "batches", "limits_of"]
 
-_STEP_ML = 100.0  # TODO
-_JUG_ML = 3785.411784
+_OIL, _WATER = "mineral_basal_oil", "water"
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Batches:
-    """What to mix: the need as worlds [mL], the loads [mL], a card for each different load."""
+    """What to mix: the need as worlds [mL], the loads, a card for each different load, and what bounds a load."""
 
     need_ml: Worlds
-    loads_ml: tuple[float, ...]
-    cards: tuple[Card, ...]
+    loads: Loads
+    cards: tuple[tuple[str, Card], ...]
+    bound: str
+    carrier: str
 
     @property
     def in_a_line(self) -> str:
-        """The first load's steps in one line."""
-        return "; ".join(self.cards[0].steps)
+        """The first load in one line: to which mark, what goes in, and the true strength."""
+        one = self.cards[0][1]
+        if one.diluent_ml == 0:
+            return one.steps[0]
+        extra = f" + {jug(one.surfactant_ml).text} surfactant" if one.surfactant_ml else ""
+        return f"{_mark(one)}: {jug(one.product_ml).text}{extra} + {self.carrier} to the mark = {one.true_pct:.3g} %"
 
 
-def batches(recipe: Recipe, need_ml: Worlds, crew: Crew, sheet: Sheet | None) -> Batches:
-    """Return loads and cards for a mix. A bottle of a gallon is taken where the crew's tank is not known."""
-    raise NotImplementedError
+def _mark(one: Card) -> str:
+    gallons = convert(one.total_ml, "mL", "gal")
+    return show(gallons, "gal", 3) if gallons >= 1 / 2 else show(convert(one.total_ml, "mL", "fl oz"), "fl oz", 3)
+
+
+def batches(recipe: Recipe, need_ml: Worlds, method: str, crew: Crew, setting: Setting) -> Batches:
+    """Return loads and cards for a mix: need_ml [mL] as worlds, cut into what the crew's tank holds and carries.
+
+    A gallon jug is taken where the tank is not known. The best figure is mixed, rounded up to a mark of the tank.
+    """
+    tank_ml, bound = _tank_ml(recipe, crew, setting.reference)
+    limits = limits_of(recipe, method, setting.sheet(recipe.product))
+    quart, pint = convert(1, "qt", "mL"), convert(1, "pt", "mL")
+    least = smallest_batch_ml(recipe, limits)
+    need = max(best(need_ml), least)
+    step = quart / 2 if need >= 2 * quart else pint / 4  # half pints in a tank, half cups in a bottle
+    loads = plan_loads(need, tank_ml, step)
+    different = dict.fromkeys(loads.volumes_ml)
+    names = ("Full load", "Last load") if len(different) > 1 else ("The load",)
+    cards = tuple(
+        (f"{name} ({loads.volumes_ml.count(volume)} of {len(loads.volumes_ml)})", card(recipe, volume, limits))
+        for name, volume in zip(names, different, strict=True)
+    )
+    return Batches(need_ml, loads, cards, bound, recipe.carrier)
+
+
+def limits_of(recipe: Recipe, method: str, sheet: Sheet | None) -> Limits:
+    """Return the label's strengths for a method; where it gives none the recipe's own strength is the most."""
+    low, high = strength_range(sheet, method) if sheet else (None, None)
+    forbidden = bool(sheet and sheet.says("less_than_low_forbidden", method))
+    return Limits(recipe.strength_pct if high is None else high, low if forbidden else None)
+
+
+def _tank_ml(recipe: Recipe, crew: Crew, reference: Reference) -> tuple[float, str]:
+    held = convert(crew.tank_l, "L", "mL") if crew.tank_l is not None else convert(1, "gal", "mL")
+    words = "the tank" if crew.tank_l is not None else "a gallon jug: no tank is written in crew.toml"
+    if crew.carry_kg is None:
+        return held, words
+    rows = reference.mixing["carrier_density"]
+    name = _OIL if recipe.carrier == "oil" else _WATER
+    density = next(use(_plain(row.figure)) for row in rows if row.name == name and row.figure.unit == "g/mL")
+    empty = next(row.figure for row in reference.mixing["weight"] if row.name == "empty_backpack_lb")
+    empty_kg = convert(use(_heavy(empty)), "lb", "kg")
+    carried = tank_by_weight_ml(crew.carry_kg, empty_kg, density)
+    return (carried, "the weight its carrier accepts") if carried < held else (held, words)
+
+
+def _plain(figure: Cited[object]) -> Cited[float]:
+    value = figure.value.best if isinstance(figure.value, Span) else figure.value
+    assert isinstance(value, (int, float))
+    return Cited(float(value), figure.unit, figure.source, figure.mark, figure.holds_for)
+
+
+def _heavy(figure: Cited[object]) -> Cited[float]:
+    """The heavier end of an empty sprayer: nobody is asked to carry more than they said."""
+    assert isinstance(figure.value, Span) and figure.value.high is not None
+    return Cited(figure.value.high, figure.unit, figure.source, figure.mark, figure.holds_for)

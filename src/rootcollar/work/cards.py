@@ -4,19 +4,31 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from rootcollar.choose import Choice, Prescription, Setting, line_mix_ml, mix_words, sum_worlds
-from rootcollar.kernel.doubt import best
+from rootcollar.choose import Choice, Prescription, Setting, line_mix_ml, mix_words, replay, sum_worlds
+from rootcollar.kernel.doubt import Worlds, best
 from rootcollar.kernel.formula import watch
-from rootcollar.mix import Recipe
+from rootcollar.kernel.units import convert, show
+from rootcollar.mix import Recipe, adding_order, card, smallest_batch_ml
+from rootcollar.mix import Card as Batch
+from rootcollar.shelf import entry_words, setback_words
 from rootcollar.work import text
-from rootcollar.work.batches import batches
+from rootcollar.work.batches import batches, limits_of
 from rootcollar.work.crew import Crew
-from rootcollar.work.day_sheet import product_words
 from rootcollar.work.packet import Card
 from rootcollar.work.shopping import to_buy
 from rootcollar.work.working import steps_in_words
 
-__all__ = ["mix_cards"]
+__all__ = ["mix_cards", "product_words"]
+
+_ALWAYS = (
+    "Mixing is the riskiest moment: gloves and eyes first, over a tray, upwind, nobody beside you.",
+    "Keep a gap of air between hose and tank; the hose never hangs in the mix.",
+)
+
+
+def product_words(recipe: Recipe, setting: Setting) -> str:
+    """Return what a mix is made of, without a brand: the generic formulation's words."""
+    return setting.reference.formulations[recipe.formulation].words
 
 
 def mix_cards(lines: Sequence[Choice], prescription: Prescription, setting: Setting, crew: Crew) -> tuple[Card, ...]:
@@ -27,10 +39,66 @@ def mix_cards(lines: Sequence[Choice], prescription: Prescription, setting: Sett
         backs = [one for one in lines if one.fallback and one.fallback.option.way.visit.recipe == recipe]
         if mine:
             cards.append(_card(letter, recipe, mine, setting, crew))
-        elif backs:
-            cards.append(_spare(letter, recipe, setting, crew))
+        elif backs and backs[0].fallback:
+            cards.append(_spare(letter, recipe, backs[0].fallback.option.way.visit.method, setting))
     return tuple(cards)
 
 
-def _card(*a): ...
-def _spare(*a): ...
+def _card(letter: str, recipe: Recipe, lines: Sequence[Choice], setting: Setting, crew: Crew) -> Card:
+    option = lines[0].option
+    assert option is not None  # only lines with an option are asked for
+    need: Worlds = sum_worlds([
+        line_mix_ml(one.stand.stems, one.option.per_stem.mix_ml) for one in lines if one.option
+    ])
+    made = batches(recipe, need, option.way.visit.method, crew, setting)
+    with watch() as steps:
+        replay(lines[0], setting)
+        for _, one in made.cards:
+            card(recipe, one.total_ml, limits_of(recipe, option.way.visit.method, setting.sheet(recipe.product)))
+    band = text.span(need)
+    return Card(
+        letter, mix_words(recipe, product_words(recipe, setting)),
+        f"{recipe.strength_pct:.3g} % of the finished mix; {text.gallons(best(need))} needed"
+        + (f" ({band})" if band else "") + f"; loads by {made.bound}",
+        tuple((f"{name}: {_gallons(one)}", one.steps, f"{one.true_pct:.3g} %") for name, one in made.cards),
+        _order(recipe, setting), _cautions(recipe, setting), to_buy(recipe, made.loads.total_ml, setting.reference),
+        steps_in_words(steps),
+    )
+
+
+def _spare(letter: str, recipe: Recipe, method: str, setting: Setting) -> Card:
+    """A card for a mix that is only poured if the first way cannot be done: a quart, or the least that can be measured."""
+    limits = limits_of(recipe, method, setting.sheet(recipe.product))
+    total_ml = max(convert(1, "qt", "mL"), smallest_batch_ml(recipe, limits))
+    with watch() as steps:
+        one = card(recipe, total_ml, limits)
+    return Card(
+        letter, mix_words(recipe, product_words(recipe, setting)),
+        f"{recipe.strength_pct:.3g} % of the finished mix; only if the first way cannot be done, a batch at a time",
+        ((f"A batch: {_gallons(one)}", one.steps, f"{one.true_pct:.3g} %"),),
+        _order(recipe, setting), _cautions(recipe, setting), (), steps_in_words(steps),
+    )
+
+
+def _gallons(batch: Batch) -> str:
+    gallons = convert(batch.total_ml, "mL", "gal")
+    return show(gallons, "gal", 3) if gallons >= 1 / 2 else show(convert(batch.total_ml, "mL", "fl oz"), "fl oz", 3)
+
+
+def _order(recipe: Recipe, setting: Setting) -> tuple[str, ...]:
+    sheet = setting.sheet(recipe.product)
+    return adding_order(recipe.carrier, (sheet.says("mixing.order") or ()) if sheet else ())
+
+
+def _cautions(recipe: Recipe, setting: Setting) -> tuple[str, ...]:
+    sheet = setting.sheet(recipe.product)
+    if sheet is None:
+        return (*_ALWAYS, "No label sheet: strength assumed from sources, not checked against a label.")
+    word = sheet.says("hazard.signal_word")
+    dye = sheet.says("mixing.dye_allowed")
+    return (
+        *((f"Signal word on the label: {word}.",) if word else ()), *_ALWAYS,
+        *(("Mixing place: " + "; ".join(one for one in setback_words(sheet) if one.startswith("mixing")) + ".",)),
+        *(("The label allows a marking dye: use one, so that no stem is missed or done twice.",) if dye else ()),
+        f"No entry: {entry_words((sheet,))}.",
+    )

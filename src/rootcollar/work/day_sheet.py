@@ -2,23 +2,28 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from rootcollar.choose import Choice, Prescription, Setting, instruction, line_mix_ml, mix_words, sum_worlds
+from rootcollar.choose import Choice, Prescription, Setting, alike, instruction, line_mix_ml, mix_words, sum_worlds, way_words
 from rootcollar.choose.words import METHOD_WORDS
-from rootcollar.kernel.days import name_months
+from rootcollar.kernel.days import MONTHS, name_months
 from rootcollar.kernel.doubt import Worlds, best
+from rootcollar.kernel.units import convert, show
 from rootcollar.kernel.verdict import Level, worst_first
 from rootcollar.mix import Recipe
 from rootcollar.reference import Species
-from rootcollar.shelf import Sheet, entry_words, first_aid, wear, weather_words
+from rootcollar.shelf import NOT_READ, Sheet, entry_hours, first_aid, wear, weather_words
 from rootcollar.site import Unit, sketch
 from rootcollar.work import text
 from rootcollar.work.batches import Batches, batches
+from rootcollar.work.cards import product_words
 from rootcollar.work.crew import Crew
 from rootcollar.work.packet import DaySheet, LoadRow, MixLine, SizeRow, Sketch, Struck, Target
+
+_CITED = re.compile(r" ?\([A-Za-z0-9_.-]+, (?:read|memory)\)")  # a source inside a tell: for the facts, not the woods
 
 __all__ = ["DayAsked", "day_sheet", "letter_of"]
 
@@ -41,26 +46,26 @@ def day_sheet(asked: DayAsked) -> DaySheet:
     recipes = _recipes(asked)
     sheets = _sheets(recipes, asked.setting)
     made = {
-        letter: batches(recipe, _poured(recipe, asked.lines), asked.crew, asked.setting.sheet(recipe.product))
+        letter: batches(recipe, _poured(recipe, asked.lines), _method(recipe, asked.lines), asked.crew, asked.setting)
         for letter, recipe in recipes.items()
         if _lines_with(recipe, asked.lines)
     }
     return DaySheet(
         title=f"{asked.unit.name}, day sheet",
-        when=asked.day.strftime("%A %-d %B %Y") if asked.day else "",
+        when=f"{asked.day:%A} {asked.day.day} {asked.day:%B %Y}" if asked.day else "",
         season=_season(asked.lines),
         sketch=_sketch(asked, sheets),
         roles=_roles(asked.crew, asked.lines),
         targets=_targets(asked.lines, asked.setting),
-        sizes=tuple(_size_row(one, asked) for one in asked.lines),
-        struck=tuple(struck(one) for one in asked.held),
+        sizes=tuple(_size_row(one, asked) for one in alike(asked.lines)),
+        struck=(*(struck(one, asked.setting) for one in asked.held), *struck_ways(asked)),
         mixes=tuple(_mix_line(letter, recipe, made.get(letter), asked) for letter, recipe in recipes.items()),
         proving=_proving(recipes),
-        weather=tuple((_letters_of(sheet, recipes), "; ".join(weather_words(sheet))) for sheet in sheets),
+        weather=_weather(sheets, recipes),
         boxes=("wind", "air", "bark or leaves dry", "no haze lying", "signs up", "label aboard"),
         wear=_wear(sheets, asked.lines),
         wear_note="Never leather or cotton gloves with herbicide. Rubber boots in wet treated growth. Ticks: tuck, check.",
-        entry=entry_words(sheets) if sheets else "no herbicide on this sheet",
+        entry=_entry(sheets, recipes),
         emergency=_emergency(asked),
         first_aid=_first_aid(sheets, recipes),
         loads=_loads(made),
@@ -73,13 +78,28 @@ def letter_of(recipe: Recipe | None, prescription: Prescription) -> str:
     return next((letter for letter, one in prescription.letters.items() if one == recipe), "")
 
 
-def struck(choice: Choice) -> Struck:
+def struck(choice: Choice, setting: Setting) -> Struck:
     """Return a line that must not be done, or waits for an answer, with why and what clears it."""
     said = worst_first(choice.verdicts)
-    what = f"{text.count(choice.stand.stems)} stems, {choice.stand.species}, {text.size(choice.stand.band_cm)}"
+    plant = setting.reference.species[choice.stand.species].common_name
+    what = f"{plant} {text.size(choice.stand.band_cm)}, {text.count(choice.stand.stems)} stems"
     if choice.option is None or not said or said[0].level < Level.ASK:
         return Struck("stop", what, choice.because, "")
+    what = f"{what}: {way_words(choice.option.way)}"
     return Struck(said[0].level.word, what, _with_page(said[0].because, said[0].page), said[0].clear)
+
+
+def struck_ways(asked: DayAsked) -> tuple[Struck, ...]:
+    """Return the ways that a rule strikes on this unit, once each, so that nobody does them out of habit."""
+    found: dict[tuple[str, str], Struck] = {}
+    for line in (*asked.lines, *asked.held):
+        for aside in line.set_aside:
+            if aside.stop is not None:
+                words = way_words(aside.way)
+                found.setdefault((words, aside.stop.rule), Struck(
+                    "stop", f"here, {words}", _with_page(aside.stop.because, aside.stop.page), aside.stop.clear
+                ))
+    return tuple(found.values())
 
 
 def _with_page(because: str, page: str) -> str:
@@ -110,13 +130,17 @@ def _poured(recipe: Recipe, lines: Sequence[Choice]) -> Worlds:
     )
 
 
+def _method(recipe: Recipe, lines: Sequence[Choice]) -> str:
+    return next(one.option.way.visit.method for one in _lines_with(recipe, lines) if one.option)
+
+
 def _season(lines: Sequence[Choice]) -> str:
     months = [one.option.way.visit.months for one in lines if one.option]
     if not months:
         return ""
     shared = frozenset.intersection(*months)
     if shared:
-        return "any month the label and the weather allow" if len(shared) == 12 else name_months(shared)
+        return "any month the label and the weather allow" if len(shared) == len(MONTHS) else name_months(shared)
     return "no one month serves every line: see the unit's page"
 
 
@@ -147,40 +171,41 @@ def _target(species: Species) -> Target:
     tells = "; ".join(part for part in (species.leaf.holds_for, species.stem.holds_for, thorns) if part)
     return Target(
         species.common_name,
-        tells or "see the species' facts",
-        tuple((one.name, one.tell) for one in species.look_alikes),
+        re.sub(_CITED, "", tells) or "see the species' facts",
+        tuple((one.name, re.sub(_CITED, "", one.tell)) for one in species.look_alikes),
     )
 
 
-def _size_row(line: Choice, asked: DayAsked) -> SizeRow:
-    assert line.option is not None
-    verb, rest = instruction(line.option.way)
-    back = ""
-    if line.fallback is not None:
-        way = line.fallback.option.way
+def _size_row(lines: Sequence[Choice], asked: DayAsked) -> SizeRow:
+    """One row for all stands that are treated alike: sizes by plant, stems added up."""
+    option, back = lines[0].option, lines[0].fallback
+    assert option is not None  # cleared lines have one
+    verb, rest = instruction(option.way)
+    words = ""
+    if back is not None:
+        way = back.option.way
         letter = letter_of(way.visit.recipe, asked.prescription)
-        back = f"{line.fallback.trigger}: {METHOD_WORDS[way.visit.method]}{', mix ' + letter if letter else ''}"
-    return SizeRow(
-        text.size(line.stand.band_cm),
-        asked.setting.reference.species[line.stand.species].common_name,
-        verb,
-        rest,
-        letter_of(line.recipe, asked.prescription),
-        text.count(line.stand.stems),
-        back,
+        words = f"{back.trigger}: {METHOD_WORDS[way.visit.method]}{', mix ' + letter if letter else ''}"
+    stems = sum_worlds([one.stand.stems for one in lines])
+    species = asked.setting.reference.species
+    plants = dict.fromkeys(one.stand.species for one in lines)
+    sizes = [
+        (text.size(text.joined([one.stand.band_cm for one in lines if one.stand.species == key])), key)
+        for key in plants
+    ]
+    plant = "; ".join(
+        species[key].common_name + (f" {size}" if len(sizes) > 1 else "") for size, key in sizes
     )
+    size = sizes[0][0] if len(sizes) == 1 else text.size(text.joined([one.stand.band_cm for one in lines]))
+    letter = letter_of(lines[0].recipe, asked.prescription)
+    return SizeRow(size, plant, verb, rest, letter, text.count(stems), words)
 
 
 def _mix_line(letter: str, recipe: Recipe, made: Batches | None, asked: DayAsked) -> MixLine:
     words = mix_words(recipe, product_words(recipe, asked.setting))
     if made is None:
-        return MixLine(letter, words, "only if the fallback is needed: see its mix card", "–")
+        return MixLine(letter, words, "only if the first way cannot be done: see its mix card", "–")
     return MixLine(letter, words, made.in_a_line, text.gallons(best(made.need_ml)), text.span(made.need_ml))
-
-
-def product_words(recipe: Recipe, setting: Setting) -> str:
-    """Return what a mix is made of, without a brand: the generic formulation's words."""
-    return setting.reference.formulations[recipe.formulation].words
 
 
 def _proving(recipes: dict[str, Recipe]) -> str:
@@ -199,16 +224,40 @@ def _letters_of(sheet: Sheet, recipes: dict[str, Recipe]) -> str:
     return ", ".join(letter for letter, recipe in recipes.items() if recipe.product == sheet.key)
 
 
-def _wear(sheets: Sequence[Sheet], lines: Sequence[Choice]) -> tuple[tuple[str, str], ...]:
-    rows = (
-        [
-            (task.capitalize(), ", ".join(items) if items else "not read on every label yet: read it first")
-            for task in ("mixing", "applying", "cleaning")
-            for items in [wear(sheets, task)]
-        ]
-        if sheets
-        else []
+def _weather(sheets: Sequence[Sheet], recipes: dict[str, Recipe]) -> tuple[tuple[str, str], ...]:
+    """The label's weather by mix, what it is silent of left out, what nobody has read named; alike ones together."""
+    by_words: dict[str, list[str]] = {}
+    for sheet in sheets:
+        said = [one for one in weather_words(sheet) if "label silent" not in one]
+        known = [one for one in said if NOT_READ not in one]
+        unread = [one.split(NOT_READ)[0].strip(" (:") for one in said if NOT_READ in one]
+        words = "; ".join(known) + (f". NOT READ YET, read it on the label: {', '.join(unread)}" if unread else "")
+        by_words.setdefault(words, []).append(_letters_of(sheet, recipes))
+    return tuple((", ".join(letters), words) for words, letters in by_words.items())
+
+
+def _entry(sheets: Sequence[Sheet], recipes: dict[str, Recipe]) -> str:
+    """When people may enter again: the longest of the mixes, from the last load."""
+    if not sheets:
+        return "No herbicide on this sheet."
+    hours, letters = entry_hours(sheets), ", ".join(sorted(recipes))
+    first = (
+        f"No entry until {show(hours, 'h')} after the last load (longest of {letters})."
+        if hours is not None
+        else f"Hours of entry are not known for every mix of {letters}: read them on the labels, keep out until then."
     )
+    words = dict.fromkeys(str(one.says("entry.non_wps_entry")) for one in sheets if one.says("entry.non_wps_entry"))
+    return " ".join((first, *(f"Elsewhere: {one}." for one in words)))
+
+
+def _wear(sheets: Sequence[Sheet], lines: Sequence[Choice]) -> tuple[tuple[str, str], ...]:
+    """What to wear by task, tasks with the same items together; the saw's wear is practice of the trade."""
+    by_items: dict[str, list[str]] = {}
+    for task in ("mixing", "applying", "cleaning") if sheets else ():
+        items = wear(sheets, task)
+        words = ", ".join(items) if items else "not read on every label yet: read it first"
+        by_items.setdefault(words, []).append(task)
+    rows = [(", ".join(tasks).capitalize(), words) for words, tasks in by_items.items()]
     if any(one.option and one.option.way.visit.method in {"cut_stump", "girdle"} for one in lines):
         rows.append(("Saw", "chaps, helmet, eyes, ears (practice of the trade)"))
     return tuple(rows)
@@ -241,7 +290,7 @@ def _first_aid(sheets: Sequence[Sheet], recipes: dict[str, Recipe]) -> tuple[str
 
 
 def _loads(made: dict[str, Batches]) -> tuple[LoadRow, ...]:
-    letters = [letter for letter, one in made.items() for _ in one.loads_ml]
+    letters = [letter for letter, one in made.items() for _ in one.loads.volumes_ml]
     return tuple(LoadRow(number, letter) for number, letter in enumerate([*letters, "", ""], start=1))
 
 
@@ -250,7 +299,7 @@ def _sketch(asked: DayAsked, sheets: Sequence[Sheet]) -> Sketch:
     for sheet in sheets:
         letters = _letters_of(sheet, _recipes(asked))
         for row in sheet.says("water.buffers_ft") or ():
-            setbacks.append(("water", row.ft * 0.3048, f"{row.ft:g} ft from {row.from_}: mix {letters}"))
+            setbacks.append(("water", convert(row.ft, "ft", "m"), f"{row.ft:g} ft from {row.from_}: mix {letters}"))
     drawn = sketch(asked.unit, asked.setting.ground.features, tuple(dict.fromkeys(setbacks)))
     if drawn is None:
         return Sketch(0, 0)

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from rootcollar.choose import Choice, Setting
 from rootcollar.site import Unit
 from rootcollar.work import text
-from rootcollar.work.day_sheet import product_words
+from rootcollar.work.cards import product_words
 
 __all__ = ["record_fields"]
 

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from rootcollar.kernel.doubt import Band, Worlds, band
 from rootcollar.kernel.units import convert, show
 
-__all__ = ["acres", "count", "distance", "gallons", "hours", "money", "size", "span"]
+_MIN_PER_H = 60  # definition
+_LEAST_GAL = 1 / 4  # ours: under a quart, fluid ounces are easier to measure
+
+__all__ = ["acres", "count", "distance", "gallons", "hours", "joined", "money", "size", "span"]
 
 
 def size(band_cm: tuple[float, float]) -> str:
@@ -17,10 +20,15 @@ def size(band_cm: tuple[float, float]) -> str:
     return f"{low}–{high} in"
 
 
+def joined(bands_cm: Sequence[tuple[float, float]]) -> tuple[float, float]:
+    """Return the band that spans several."""
+    return min(low for low, _ in bands_cm), max(high for _, high in bands_cm)
+
+
 def gallons(mix_ml: float) -> str:
     """Return a volume in gallons, or in fluid ounces where it is under a quart."""
     gallon = convert(mix_ml, "mL", "gal")
-    return show(gallon, "gal", 3) if gallon >= 0.25 else show(convert(mix_ml, "mL", "fl oz"), "fl oz", 2)
+    return show(gallon, "gal", 3) if gallon >= _LEAST_GAL else show(convert(mix_ml, "mL", "fl oz"), "fl oz", 2)
 
 
 def count(worlds: Worlds) -> str:
@@ -30,9 +38,12 @@ def count(worlds: Worlds) -> str:
 
 def hours(minutes: Worlds) -> str:
     """Return person-hours with their band."""
-    return (
-        f"{_with_band(band(minutes), lambda one: f'{one / 60:.2g}' if one < 600 else f'{one / 60:,.0f}')} person-hours"
-    )
+    return f"{_with_band(band(minutes), _hours)} person-hours"
+
+
+def _hours(minutes: float) -> str:
+    hours = minutes / _MIN_PER_H
+    return f"{hours:.2g}" if hours < 10 else f"{hours:,.0f}"
 
 
 def money(worlds: Worlds) -> str:
@@ -41,9 +52,13 @@ def money(worlds: Worlds) -> str:
 
 
 def span(worlds: Worlds) -> str:
-    """Return the 10-90 % band of a volume, or nothing for a sure one: "1.9–3.4 gal"."""
+    """Return the 10-90 % band of a volume, two figures, or nothing for a sure one: "1.9–3.4 gal"."""
     here = band(worlds)
-    return "" if here.low == here.high else f"{gallons(here.low)}–{gallons(here.high)}"
+    if here.low == here.high:
+        return ""
+    unit = "gal" if convert(here.high, "mL", "gal") >= _LEAST_GAL else "fl oz"
+    low, high = (show(convert(one, "mL", unit), unit, 2) for one in (here.low, here.high))
+    return f"{low.removesuffix(f' {unit}')}–{high}"
 
 
 def acres(area_m2: float | None) -> str:

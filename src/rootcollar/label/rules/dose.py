@@ -46,7 +46,7 @@ def no_more_in_one_place(
     elif per != place and not {per, place} <= _WHOLE_STEM:
         return ask(
             f"the label gives {given}; the plan counts {show(planned_ml, 'mL')} per {place or 'place'}",
-            "reckon one into the other and answer whether the plan keeps to it",
+            "reckon one into the other; yes if the plan keeps to it",
         )
     if not exceeds(planned_ml, most_ml):
         return None

@@ -35,7 +35,7 @@ def method_listed(prohibited: tuple[str, ...], only: bool, listed: frozenset[str
         return stop(f"the label forbids {words}; it forbids: {listing(prohibited)}", "another way, or another product")
     near = [one for one in prohibited if mentions(one, names)]
     if near:
-        return ask(f"the label forbids {listing(near)}: is this work something else?", "read its words, then answer")
+        return ask(f"the label forbids {listing(near)}: is this work something else?", "read its words; yes if it is")
     if method in listed:
         return None
     given = listing(sorted(method_words(one) for one in listed))

@@ -60,5 +60,5 @@ def _which_gloves(glove_types: tuple[str, ...], wear: frozenset[str]) -> Verdict
         return stop(f"the label names gloves of {types}; the crew has {listing(others)}", "gloves of a named material")
     return ask(
         f"the label names gloves of {types}; nobody has said what the crew's gloves are made of",
-        "write the material in the wear of crew.toml in the label's words; or look, and answer",
+        "write the material in the wear of crew.toml in the label's words; or yes, if it is one of these",
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from rootcollar.kernel.doubt import Worlds, band, best, sure
+from rootcollar.kernel.rounding import to_step
 from rootcollar.kernel.units import convert, jug, show
 from rootcollar.kernel.verdict import Verdict
 from rootcollar.label.facts import Work
@@ -54,29 +55,38 @@ def which_acre(label: RateLine, which: str | None, area_m2: float, work: Work) -
 
     The question carries the least ground on which the plan keeps to the label, so that a look answers it.
     """
-    if which == "site_acre" or (which and work.total.treated_m2 is not None):
+    if which == "site_acre" or (which and work.total.treated_m2):
         return None
     counts = "the label counts the acre treated" if which else "the label does not say which acre its rates count"
     if None in label:
-        return ask(f"{counts}, and gives no rate for one treatment", "read the booklet once more, then answer")
+        return ask(
+            f"{counts}, and gives no rate for one treatment",
+            "read the booklet once more; yes if the plan keeps to all it says",
+        )
     rate = read_rate(label, work.total.ingredient)
     if isinstance(rate, Verdict):
         return rate
     if not rate.limit:
         return ask(f"{counts}, and its rate is 0", "read the rate on the label again", answerable=False)
     total = rate.of(work.total.product_ml, area_m2) + rate.of(beside_ml(work), area_m2)
-    least = convert(least_area_m2(area_m2, max(best(total), band(total).high), rate.limit), "m2", "ac")
+    least = _ground_words(least_area_m2(area_m2, max(best(total), band(total).high), rate.limit))
     return ask(
-        f"{counts}; the plan keeps to {rate.show(rate.limit)} only where its stems stand on {show(least, 'ac', 2)} or "
-        f"more of the unit's {show(convert(area_m2, 'm2', 'ac'), 'ac', 2)}",
+        f"{counts}; the plan keeps to {rate.show(rate.limit)} only where its stems stand on {least} or more of the "
+        f"unit's {show(convert(area_m2, 'm2', 'ac'), 'ac', 2)}",
         "yes if they are spread that wide; if they stand closer, plan less mix or another way",
     )
+
+
+def _ground_words(area_m2: float) -> str:
+    """Return an area in acres and whole square feet, the feet rounded up."""
+    sq_ft = to_step(convert(area_m2, "m2", "sq ft"), 1, "up")
+    return f"{show(convert(sq_ft, 'sq ft', 'ac'), 'ac', 2)} ({show(sq_ft, 'sq ft')})"
 
 
 def ground_m2(which: str | None, area_m2: float, work: Work) -> float:
     """Return the ground on which rates count [m2]: the treated part where it is known and counts, else the unit."""
     treated_m2 = work.total.treated_m2
-    return area_m2 if which == "site_acre" or treated_m2 is None else treated_m2
+    return area_m2 if which == "site_acre" or not treated_m2 else treated_m2
 
 
 def beside_ml(work: Work) -> Worlds:
@@ -94,14 +104,14 @@ def against(rate: Rate, before: Worlds, work: Work, ground_m2: float, when: str)
     ours = rate.of(work.total.product_ml, ground_m2)
     total = ours + before
     high = band(total).high
+    if not exceeds(max(best(total), high), rate.limit):
+        return None
     label = f"the label's most {when} is {rate.show(rate.limit)}"
     comes = f"the plan comes to {rate.show(best(total))}{_already(rate, before)}"
     pour = _pour(rate, ours, before, work)
     if exceeds(best(total), rate.limit):
         return stop(f"{comes}; {label}", pour)
-    if exceeds(high, rate.limit):
-        return warn(f"{comes}, and its doubt reaches {rate.show(high)}; {label}", pour)
-    return None
+    return warn(f"{comes}, and its doubt reaches {rate.show(high)}; {label}", pour)
 
 
 def _already(rate: Rate, before: Worlds) -> str:

@@ -45,7 +45,7 @@ def site_listed(sites: tuple[SiteLine, ...], site_class: str) -> Verdict | None:
     near = [one for one in loose if one.words and one.allowed is not False and mentions(one.words, [place])]
     if near:
         said = listing(f'"{one.words}"' for one in near)
-        return ask(f"does the label's {said} mean this {place}? Only its words are near", "read them and answer")
+        return ask(f"does the label's {said} mean this {place}? Only its words are near", "read them; yes if it does")
     named = listing(sorted({(one.class_ or one.words or "").replace("_", " ") for one in sites if one.allowed}))
     return stop(f"the label does not name {place}; it names: {named}", "another product, or another way")
 
@@ -68,7 +68,7 @@ def plant_listed(listed: tuple[str, ...], only: bool, names: tuple[str, ...]) ->
     if wider and only:
         return ask(
             f"the label allows listed plants only and lists {listing(wider)}: does that cover {plant}?",
-            "read the list and its notes, then answer",
+            "read the list and its notes; yes if it does",
         )
     if wider:
         return None

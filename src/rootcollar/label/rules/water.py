@@ -36,7 +36,10 @@ def _one(buffer: Distance, method: str, distances: Mapping[str, float | None]) -
     asked = f"the label keeps {method_words(method)} {show(buffer.ft, 'ft')} from {buffer.from_}"
     place = _CALLED.get(flat(buffer.from_))
     if place is None:
-        return ask(f"{asked}; the ground file does not measure that", "look on the ground and answer")
+        return ask(
+            f"{asked}; the ground file does not measure that",
+            f"yes if the unit keeps that far from every {buffer.from_}",
+        )
     away_m = distances[place]
     if away_m is None:
         key = "well_m" if place == "well" else "water_m"

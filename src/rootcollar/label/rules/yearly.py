@@ -144,8 +144,7 @@ def _before(rate: Rate, rows: Iterable[Applied], area_m2: float | None, work: Wo
 
 def _same_ground(rows: Iterable[Applied], area_m2: float, work: Work) -> bool:
     """Whether plan and earlier work cannot lie side by side in the unit: together they are more than its ground."""
-    planned_m2 = area_m2 if work.total.treated_m2 is None else work.total.treated_m2
-    return exceeds(planned_m2 + sum(row.area_m2 for row in rows), area_m2)
+    return exceeds((work.total.treated_m2 or area_m2) + sum(row.area_m2 for row in rows), area_m2)
 
 
 def _undated(past: Past) -> Verdict | None:

@@ -1,0 +1,187 @@
+"""Figure a mix: how much product goes into how much diluent, jug by jug, never stronger than asked."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from rootcollar.jobs.figure import Answer, System, bench_cautions, volume
+from rootcollar.jobs.outcome import Outcome
+from rootcollar.kernel.errors import Refusal
+from rootcollar.kernel.units import convert, jug, show
+from rootcollar.mix import (
+    Carrier,
+    Limits,
+    Recipe,
+    card,
+    pct_from_acid,
+    pct_from_parts,
+    plan_loads,
+    product_in_ml,
+    product_on_top_ml,
+    share_of_mix_pct,
+)
+from rootcollar.reference import Reference
+
+__all__ = ["MixAsk", "Strength", "mix"]
+
+# Ours: the finest mark a tank of a gallon and more, and a bottle, is filled to [mL]; and when it is too often.
+_TANK_STEP_ML: Mapping[System, float] = {"us": convert(4, "fl oz", "mL"), "metric": 100.0}
+_BOTTLE_STEP_ML: Mapping[System, float] = {"us": convert(1 / 4, "fl oz", "mL"), "metric": 10.0}
+_TANK_ML = convert(1, "gal", "mL")
+_MOST_LOADS = 1000
+
+
+@dataclass(frozen=True, slots=True)
+class Strength:
+    """A strength in one of three ways: percent; parts of diluent to one of product; acid wanted, of acid in the jug [g/L].
+
+    of: "ae" or "ai", what the two grams a litre are of.
+    """
+
+    pct: float | None = None
+    parts_diluent: float | None = None
+    acid_g_per_l: tuple[float, float] | None = None
+    of: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class MixAsk:
+    """What mix is wanted. total_ml: finished mix, or with on_top the diluent that is there already [mL].
+
+    product_g_per_l: acid in the product as sold [g/L], where it was told. tank_ml: what is filled each time [mL].
+    """
+
+    given: Mapping[str, str]
+    strength: Strength
+    total_ml: float
+    on_top: bool = False
+    carrier: Carrier = "water"
+    tank_ml: float | None = None
+    product_g_per_l: float | None = None
+    system: System = "us"
+
+
+def mix(ask: MixAsk, reference: Reference) -> Outcome[Answer]:
+    """Return the product for a mix, with jug steps, true strength and loads.
+
+    Raises Refusal for more acid than the product has, for undiluted product on top of a diluent, and for an amount
+    too small to measure.
+    """
+    pct = _pct(ask.strength)
+    recipe = Recipe(None, "", "", ask.product_g_per_l or 0.0, pct, "none" if pct >= 100 else ask.carrier)
+    return Outcome(_on_top(ask, recipe, reference) if ask.on_top else _of_total(ask, recipe, reference))
+
+
+def _pct(strength: Strength) -> float:
+    if strength.acid_g_per_l is not None:
+        wanted, have = strength.acid_g_per_l
+        if wanted > have:
+            raise Refusal(
+                f"a mix of {show(wanted, 'g/L')}", limit=f"the product itself holds {show(have, 'g/L')}",
+                do="Ask for less, or take a stronger product.",
+            )
+        return pct_from_acid(wanted, have)
+    if strength.parts_diluent is not None:
+        return pct_from_parts(strength.parts_diluent)
+    assert strength.pct is not None
+    return strength.pct
+
+
+def _of_total(ask: MixAsk, recipe: Recipe, reference: Reference) -> Answer:
+    pct, total_ml = recipe.strength_pct, ask.total_ml
+    product_ml = product_in_ml(total_ml, pct)
+    limits = Limits(max_pct=pct)
+    loads = _loads(ask)
+    steps: list[str] = []
+    for load_ml in dict.fromkeys(loads):
+        made = card(recipe, load_ml, limits, ask.system)
+        times = loads.count(load_ml)
+        head = f"{times} load{'s' if times > 1 else ''} of {volume(load_ml, ask.system)}: " if ask.tank_ml else ""
+        steps.append(head + " ".join(made.steps) + _true(made.true_pct, pct))
+    return Answer(
+        question=f"How much product makes {volume(total_ml, ask.system)} of finished mix at {show(pct, '%')}?",
+        given=ask.given,
+        says=f"{volume(product_ml, ask.system)} of product in {_size(total_ml, ask.system)} of finished mix: {show(pct, '%')}",
+        value=_in_system(product_ml, ask.system), unit=_unit(ask.system),
+        figures={**_figures(ask, pct, product_ml, total_ml - product_ml, total_ml), "loads_ml": tuple(loads)},
+        details=(f"Diluent: {volume(total_ml - product_ml, ask.system)}.", *_acid(ask, pct), *steps),
+        assumed=_assumed(ask, pct, f"{show(pct, '%')} of the finished mix, by volume"),
+        cautions=bench_cautions(reference),
+    )  # fmt: skip
+
+
+def _on_top(ask: MixAsk, recipe: Recipe, reference: Reference) -> Answer:
+    pct, diluent_ml = recipe.strength_pct, ask.total_ml
+    if pct >= 100:
+        raise Refusal(
+            "undiluted product added to a diluent", limit="that is no longer 100 %",
+            do="Leave the diluent out, or ask for less than 100 %.",
+        )
+    product_ml = product_on_top_ml(diluent_ml, pct)
+    poured = jug(product_ml, ask.system, "down")
+    if not poured.ml > 0:
+        raise Refusal(
+            f"{show(pct, '%')} on top of {volume(diluent_ml, ask.system)}", limit="too little product to measure",
+            do="Make a larger batch.",
+        )
+    true = share_of_mix_pct(poured.ml, diluent_ml + poured.ml)
+    total_ml = diluent_ml + product_ml
+    there = _size(diluent_ml, ask.system)
+    return Answer(
+        question=f"How much product on top of {volume(diluent_ml, ask.system)} of diluent makes {show(pct, '%')}?",
+        given=ask.given,
+        says=f"{volume(product_ml, ask.system)} of product on top of {there} of {ask.carrier}: {show(pct, '%')}",
+        value=_in_system(product_ml, ask.system), unit=_unit(ask.system),
+        figures={**_figures(ask, pct, product_ml, diluent_ml, total_ml), "true_pct": true},
+        details=(
+            f"Add {poured.text} of product to the {there} that is there.{_true(true, pct)}",
+            f"Finished mix: {volume(total_ml, ask.system)}; the container has to hold it.",
+            *_acid(ask, pct),
+        ),
+        assumed=_assumed(ask, pct, f"{show(pct, '%')} of the finished mix, by volume, not of the diluent"),
+        cautions=bench_cautions(reference),
+    )  # fmt: skip
+
+
+def _loads(ask: MixAsk) -> tuple[float, ...]:
+    if ask.tank_ml is None:
+        return (ask.total_ml,)
+    if ask.total_ml > _MOST_LOADS * ask.tank_ml:
+        raise Refusal("loads", limit=f"more than {_MOST_LOADS} of them", do="Give a larger tank or a smaller amount.")
+    step_ml = (_TANK_STEP_ML if ask.tank_ml >= _TANK_ML else _BOTTLE_STEP_ML)[ask.system]
+    return plan_loads(ask.total_ml, ask.tank_ml, step_ml).volumes_ml
+
+
+def _true(true_pct: float, pct: float) -> str:
+    return "" if pct >= 100 else f" By these marks: {show(true_pct, '%')}."
+
+
+def _acid(ask: MixAsk, pct: float) -> tuple[str, ...]:
+    if ask.product_g_per_l is None:
+        return ()
+    acid = product_in_ml(ask.product_g_per_l, pct)
+    return (f"In a litre of this mix: {show(acid, 'g')} {ask.strength.of or 'ae'}.",)
+
+
+def _assumed(ask: MixAsk, pct: float, strength: str) -> tuple[str, ...]:
+    thinned = () if pct >= 100 or "carrier" in ask.given else ("thinned with water; --carrier oil for oil",)
+    return (f"strength {strength}", "a product as sold, not a ready-to-use one: that is never thinned", *thinned)
+
+
+def _figures(
+    ask: MixAsk, pct: float, product_ml: float, diluent_ml: float, total_ml: float
+) -> dict[str, float | tuple[float, ...]]:
+    return {"strength_pct": pct, "product_ml": product_ml, "diluent_ml": diluent_ml, "total_ml": total_ml}
+
+
+def _size(ml: float, system: System) -> str:
+    return volume(ml, system).partition(" (")[0]
+
+
+def _unit(system: System) -> str:
+    return "fl oz" if system == "us" else "mL"
+
+
+def _in_system(ml: float, system: System) -> float:
+    return convert(ml, "mL", _unit(system))
