@@ -51,7 +51,9 @@ def figure() -> None:
 @click.option("--total", metavar="VOLUME", help="Finished mix wanted, such as '3 gal'.")
 @click.option("--add-to", metavar="VOLUME", help="Diluent that is there already and stays, such as '3 gal'.")
 @click.option("--tank", metavar="VOLUME", help="What is filled each time, such as '4 gal': gives the loads.")
-@click.option("--carrier", type=click.Choice(["water", "oil"]), help="What the product is thinned with. [default: water]")
+@click.option(
+    "--carrier", type=click.Choice(["water", "oil"]), help="What the product is thinned with. [default: water]"
+)
 @json_option
 def mix(as_json: bool, **told: str | None) -> None:
     """Work out how much product makes a mix.
@@ -74,7 +76,9 @@ def mix(as_json: bool, **told: str | None) -> None:
     wanted = amount(where, told["total"] or told["add_to"] or "", Kind.VOLUME)
     given[where.strip("-")] = f"{wanted.text.strip()} = {wanted.amount:.6g} mL"
     tank = _optional("tank", told["tank"], Kind.VOLUME, given)
-    _not_with("--add-to", where == "--add-to" and tank is not None, "--tank", "loads are of a finished mix; give --total")
+    _not_with(
+        "--add-to", where == "--add-to" and tank is not None, "--tank", "loads are of a finished mix; give --total"
+    )
     given |= {"carrier": said for said in [told["carrier"]] if said}
     ask = MixAsk(
         given, strength, wanted.amount, where == "--add-to", _CARRIERS.get(told["carrier"], "water"),
@@ -117,9 +121,7 @@ def dose(method: str, as_json: bool, **told: str | None) -> None:
     strength = None if told["strength"] is None else share("--strength", told["strength"])
     if strength is not None:
         given["strength"] = strength.text.strip()
-    lengths = {
-        option: _optional(option, told[option], Kind.LENGTH, given) for option in ("crown", "band", "spacing")
-    }
+    lengths = {option: _optional(option, told[option], Kind.LENGTH, given) for option in ("crown", "band", "spacing")}
     each = _optional("each", told["each"], Kind.VOLUME, given)
     given |= {name: said for name in ("product", "carrier") if (said := told[name])}
     ask = DoseAsk(
@@ -134,7 +136,9 @@ def dose(method: str, as_json: bool, **told: str | None) -> None:
 @figure.command()
 @click.option("--have", metavar="STRENGTH", required=True, help="Acid in the product in hand, such as '4.5 lb ae/gal'.")
 @click.option("--want", metavar="STRENGTH", help="Acid in the product the rate is printed for, such as '4 lb ae/gal'.")
-@click.option("--rate", "printed", metavar="RATE", required=True, help="'32 fl oz/ac', '2%' or, without --want, '1 lb ae/ac'.")
+@click.option(
+    "--rate", "printed", metavar="RATE", required=True, help="'32 fl oz/ac', '2%' or, without --want, '1 lb ae/ac'."
+)
 @json_option
 def rate(have: str, want: str | None, printed: str, as_json: bool) -> None:
     """Work out the rate of the product in hand for the same acid.
@@ -180,7 +184,9 @@ def _mix_strength(told: Mapping[str, str | None], given: dict[str, str]) -> tupl
         given["ratio"] = said.strip()
         return Strength(parts_diluent=_parts(said), of=of), product
     if product is None:
-        raise _bad("--want-ae without --strength", "both: the acid wanted in the mix and the acid in the product as sold")
+        raise _bad(
+            "--want-ae without --strength", "both: the acid wanted in the mix and the acid in the product as sold"
+        )
     wanted = _acid(which, said, given)
     _same_form("--strength", product, which, wanted)
     return Strength(acid_g_per_l=(wanted.amount, product.amount), of=of), product
@@ -207,7 +213,9 @@ def _acid(option: str, said: str, given: dict[str, str]) -> Quantity:
     found = amount(option, said, Kind.STRENGTH)
     with naming(option):
         if found.of not in ("ae", "ai"):
-            raise Ambiguous(said, "lb ae/gal for acid equivalent, or lb ai/gal for active ingredient: the label says which")
+            raise Ambiguous(
+                said, "lb ae/gal for acid equivalent, or lb ai/gal for active ingredient: the label says which"
+            )
     given[option.strip("-")] = f"{said.strip()} = {found.amount:.6g} g {found.of}/L"
     return found
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from rootcollar.choose import Choice, Prescription, instruction, line_mix_ml, mix_words, sum_worlds, way_words
-from rootcollar.kernel.days import name_months
+from rootcollar.choose import Choice, Prescription, alike, instruction, line_mix_ml, mix_words, sum_worlds, way_words
+from rootcollar.kernel.days import MONTHS, name_months
 from rootcollar.kernel.doubt import band, best
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
 from rootcollar.mix import Recipe
@@ -21,18 +21,19 @@ _MARK: Mapping[Level, str] = {Level.STOP: "[-]", Level.ASK: "(?)", Level.WARN: "
 
 
 def summary(project: Project, plan: Prescription) -> Iterator[str]:
-    """Yield the lines of the summary."""
-    yield f"{project.ground.name}: what to treat, how, with what"
+    """Yield the lines of the summary: units in the order to work them, what is treated alike together."""
+    yield f"{project.ground.name}: what to treat first, how, when, with how much"
     yield ""
     for place, (key, because) in enumerate(plan.order, start=1):
         unit = project.ground.units[key]
-        yield from _wrap(f"{place}. {unit.name} ({text.acres(unit.area_m2)}). {because[:1].upper()}{because[1:]}.", "")
-        for choice in (one for one in plan.choices if one.stand.unit == key):
-            yield from _line(choice, plan)
+        yield from _wrap(f"{place}. {unit.name}, {text.acres(unit.area_m2)}: {because}.", "")
+        for group in alike([one for one in plan.choices if one.stand.unit == key]):
+            yield from _group(group, plan)
         yield ""
     yield from _mixes(plan)
     yield from _struck(plan)
     yield from _asked(plan)
+    yield from (f"Note: {one}" for one in project.ground.notes)
     yield from _wrap(
         "Amounts, minutes and prices are guesses until a proving batch and your own times replace them. "
         "Rootcollar says which rules it weighed, never that a plan is lawful: the label in your hand does.",
@@ -40,31 +41,33 @@ def summary(project: Project, plan: Prescription) -> Iterator[str]:
     )
 
 
-def _line(choice: Choice, plan: Prescription) -> Iterator[str]:
-    species = load().species[choice.stand.species].common_name
-    head = f"{species}, {text.size(choice.stand.band_cm)}, {text.count(choice.stand.stems)} stems"
-    if choice.option is None:
-        yield from _wrap(f"{_MARK[Level.STOP]} {head}: leave for now. {choice.because}", "   ")
+def _group(lines: Sequence[Choice], plan: Prescription) -> Iterator[str]:
+    """One instruction for all that is treated alike: which plants, how, which mix, how much, when, how long."""
+    first = lines[0]
+    who = "; ".join(_plants(lines))
+    if first.option is None:
+        yield from _wrap(f"{_MARK[Level.STOP]} Leave for now: {who}. {first.because}", "   ")
         return
-    if choice.level >= Level.ASK:
-        word = "struck out" if choice.level is Level.STOP else "held until a question is answered"
-        yield from _wrap(f"{_MARK[choice.level]} {head}: {way_words(choice.option.way)}: {word}, see below", "   ")
-        return
-    verb, rest = instruction(choice.option.way)
-    poured = line_mix_ml(choice.stand.stems, choice.option.per_stem.mix_ml)
-    mix = f", mix {_letter(choice.recipe, plan)}: {_amount(poured)}" if choice.recipe else ""
-    months = choice.option.way.visit.months
-    when = "" if len(months) == 12 else f" {name_months(months)}."
-    yield from _wrap(
-        f"{_MARK[choice.level]} {head}: {verb}, {rest}{mix}.{when} "
-        f"{text.hours(choice.stand.stems * choice.option.per_stem.minutes)}.",
-        "   ",
-    )
-    if choice.fallback:
-        back = choice.fallback
-        letter = _letter(back.option.way.visit.recipe, plan)
+    verb, _ = instruction(first.option.way)
+    recipe, months = first.recipe, first.option.way.visit.months
+    poured = sum_worlds([line_mix_ml(one.stand.stems, one.option.per_stem.mix_ml) for one in lines if one.option])
+    minutes = sum_worlds([one.stand.stems * one.option.per_stem.minutes for one in lines if one.option])
+    mix = f"mix {_letter(recipe, plan)}, {_amount(poured)}; " if recipe else ""
+    when = "any month" if len(months) == len(MONTHS) else name_months(months)
+    held = {Level.STOP: " STRUCK OUT, see below.", Level.ASK: " HELD until answered, see below."}.get(first.level, "")
+    yield from _wrap(f"{_MARK[first.level]} {verb}: {who}. {mix}{when}; {text.hours(minutes)}.{held}", "   ")
+    if first.fallback and not held:
+        letter = _letter(first.fallback.option.way.visit.recipe, plan)
         mixed = f", mix {letter}" if letter else ""
-        yield from _wrap(f"If {back.trigger}: {way_words(back.option.way)}{mixed}.", "       ")
+        yield from _wrap(f"else ({first.fallback.trigger}): {way_words(first.fallback.option.way)}{mixed}", "       ")
+
+
+def _plants(lines: Sequence[Choice]) -> Iterator[str]:
+    for key in dict.fromkeys(one.stand.species for one in lines):
+        mine = [one for one in lines if one.stand.species == key]
+        size = text.size(text.joined([one.stand.band_cm for one in mine]))
+        stems = sum_worlds([one.stand.stems for one in mine])
+        yield f"{load().species[key].common_name} {size}, {text.count(stems)} stems"
 
 
 def _mixes(plan: Prescription) -> Iterator[str]:
@@ -83,6 +86,20 @@ def _mixes(plan: Prescription) -> Iterator[str]:
 
 def _struck(plan: Prescription) -> Iterator[str]:
     yield from _grouped(plan, Level.STOP, "Struck out")
+    ways: dict[tuple[str, str], set[str]] = {}
+    for line in plan.choices:
+        for one in line.set_aside:
+            if one.stop is not None:
+                ways.setdefault((f"{one.because} [{one.stop.rule}]", one.would_win_if), set()).add(
+                    f"{way_words(one.way)} on {line.stand.unit}"
+                )
+    if ways:
+        yield "Struck out by a rule, and another way taken"
+    for (because, clear), where in ways.items():
+        yield from _wrap(f"{_MARK[Level.STOP]} {because}: {'; '.join(sorted(where))}.", "   ")
+        yield from _wrap(f"Way out: {clear}.", "       ")
+    if ways:
+        yield ""
 
 
 def _asked(plan: Prescription) -> Iterator[str]:
@@ -106,7 +123,11 @@ def _grouped(plan: Prescription, level: Level, title: str) -> Iterator[str]:
     yield title
     for (rule, because, clear), keys in found.items():
         yield from _wrap(f"{_MARK[level]} {because} [{rule}]", "   ")
-        yield from _wrap(f"{'; '.join(keys)}. {'Way out: ' + clear if clear else ''}", "       ")
+        where = ", ".join(dict.fromkeys(key.split("/")[0] for key in keys))
+        yield from _wrap(
+            f"{len(keys)} {'line' if len(keys) == 1 else 'lines'} on {where}. {'Way out: ' + clear if clear else ''}",
+            "       ",
+        )
     yield ""
 
 

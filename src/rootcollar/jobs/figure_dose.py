@@ -23,7 +23,10 @@ __all__ = ["DoseAsk", "dose"]
 _PRODUCTS: Mapping[Carrier, str] = {
     "water": "glyphosate-ipa-3-sl", "none": "glyphosate-ipa-3-sl", "oil": "triclopyr-bee-4-ec",
 }  # fmt: skip
-_PROVING = "Proving batch: mix a quart, treat 25 stems you have measured, measure what is left. Your own figure then counts."
+_UNITS: Mapping[System, tuple[str, str]] = {"us": ("fl oz", "gal"), "metric": ("mL", "L")}
+_PROVING = (
+    "Proving batch: mix a quart, treat 25 stems you have measured, measure what is left. Your own figure then counts."
+)
 _SEED = 1  # any: the band is the same whoever asks
 
 
@@ -65,13 +68,14 @@ def dose(ask: DoseAsk, reference: Reference) -> Outcome[Answer]:
     total = line_mix_ml(sure(float(ask.count)), each)
     here = band(total)
     product_ml = product_in_ml(here.best, strength_pct)
-    stems = f"{show(ask.count, 'stem')} of {_size_words(ask)}"
+    stems = f"{show(ask.count, 'plant' if ask.method == 'foliar' else 'stem')} of {_size_words(ask)}"
+    unit = _UNITS[ask.system][1]
     return Outcome(Answer(
         question=f"How much mix do {stems} take, {ask.method.replace('_', ' ')}?",
         given=ask.given,
         says=f"{_amount(here, ask.system)} for {stems}, {ask.method.replace('_', ' ')}",
-        value=_unit(here.best, ask.system), unit=_UNITS[ask.system],
-        low=_unit(here.low, ask.system), high=_unit(here.high, ask.system),
+        value=convert(here.best, "mL", unit), unit=unit,
+        low=convert(here.low, "mL", unit), high=convert(here.high, "mL", unit),
         figures={
             "per_stem_ml": band(each).best, "total_ml": here.best, "low_ml": here.low, "high_ml": here.high,
             "product_ml": product_ml, "strength_pct": strength_pct,
@@ -92,9 +96,13 @@ def _check(ask: DoseAsk) -> None:
     """Raise BadInput for what the method asks and was not told, and Refusal for what it has no use for."""
     leaves = ask.method == "foliar"
     if not leaves and ask.size_cm is None:
-        raise BadInput(Fault(found="no size", allowed="the stem's diameter, such as 2 in or 1-2 in", field="--diameter"))
+        raise BadInput(
+            Fault(found="no size", allowed="the stem's diameter, such as 2 in or 1-2 in", field="--diameter")
+        )
     if leaves and ask.crown_m is None:
-        raise BadInput(Fault(found="no crown", allowed="the width of the leaves to be wetted, such as 4 ft", field="--crown"))
+        raise BadInput(
+            Fault(found="no crown", allowed="the width of the leaves to be wetted, such as 4 ft", field="--crown")
+        )
     of_no_use = {
         "--band": ask.band_cm is not None and ask.method != "basal_bark",
         "--spacing": ask.spacing_cm is not None and ask.method != "hack_squirt",
@@ -105,24 +113,34 @@ def _check(ask: DoseAsk) -> None:
     for option, useless in of_no_use.items():
         if useless:
             raise Refusal(
-                f"{option} with {ask.method.replace('_', ' ')}", limit="this way does not go by it",
+                f"{option} with {ask.method.replace('_', ' ')}",
+                limit="this way does not go by it",
                 do=f"Leave {option} out.",
             )
 
 
 def _strength(ask: DoseAsk, carrier: Carrier, product: Formulation, reference: Reference) -> tuple[float, str]:
     """Return the strength [%] and how it was come by: as asked, or the weakest that the best source gives."""
-    if ask.strength_pct is not None:
-        return ask.strength_pct, ""
-    if product.ready_to_use or carrier == "none":
-        return 100.0, "as sold"
     acid = product.ae_lb_per_gal or product.ai_lb_per_gal
     if acid is None:
-        raise Refusal(f"a mix of {product.words}", limit="it is no liquid", do="Name a liquid product, or --strength.")
+        raise Refusal(f"percent of {product.words}", limit="it is no liquid", do="Name a liquid product.")
+    asked = ask.strength_pct
+    if (product.ready_to_use or carrier == "none") and asked not in (None, 100.0):
+        raise Refusal(
+            f"{show(asked or 0, '%')} of {product.words}, {_carried(carrier)}",
+            limit="it is put on as sold, never thinned",
+            do="Leave --strength out, or take another product and carrier.",
+        )
+    if product.ready_to_use or carrier == "none":
+        return 100.0, "as sold"
+    if asked is not None:
+        return asked, ""
     wanted = StrengthFor(ask.method, carrier, product.ingredient, convert(acid.value, "lb/gal", "g/L"))
     found = choose_strength(wanted, None, (), reference)
     if found is None:
-        raise BadInput(Fault(found="no strength", allowed="one, such as 20%: no source gives a usual one", field="--strength"))
+        raise BadInput(
+            Fault(found="no strength", allowed="one, such as 20%: no source gives a usual one", field="--strength")
+        )
     return found.pct, f"{found.because}; the weaker end"
 
 
@@ -153,30 +171,27 @@ def _cuts(ask: DoseAsk, rule: DoseRule, each: Worlds) -> tuple[str, ...]:
     if rule.dose_ml is None:
         return ()
     cuts = band(each).best / rule.dose_ml
-    return (f"Cuts: {show(cuts, 'cut')} a stem, {show(cuts * ask.count, 'cut')} in all, {show(rule.dose_ml, 'mL')} in each.",)
+    return (
+        f"Cuts: {show(cuts, 'cut')} a stem, {show(cuts * ask.count, 'cut')} in all, {show(rule.dose_ml, 'mL')} in each.",
+    )
 
 
 def _size_words(ask: DoseAsk) -> str:
     return ask.given.get("diameter") or f"{ask.given.get('crown')} across"
 
 
-_UNITS: Mapping[System, str] = {"us": "gal", "metric": "L"}
-
-
-def _unit(ml: float, system: System) -> float:
-    return convert(ml, "mL", _UNITS[system])
-
-
 def _amount(here: Band, system: System) -> str:
     """Return a total with its band, all in the unit that suits the upper end."""
-    unit = _UNITS[system] if here.high >= convert(1, _UNITS[system], "mL") else _SMALL[system]
-    other = _UNITS["metric" if system == "us" else "us"]
-    best, low, high = (show(convert(one, "mL", unit), unit, 2) for one in (here.best, here.low, here.high))
-    said = f"{best} ({show(convert(here.best, 'mL', other), other, 2)}) of finished mix"
+    (best, low, high), (other, _, _) = _shown(here, system), _shown(here, "metric" if system == "us" else "us")
+    said = f"{best} ({other}) of finished mix"
     return said if here.low == here.high else f"{said}, likely {low} to {high},"
 
 
-_SMALL: Mapping[System, str] = {"us": "fl oz", "metric": "mL"}
+def _shown(here: Band, system: System) -> tuple[str, str, str]:
+    small, large = _UNITS[system]
+    unit = large if here.high >= convert(1, large, "mL") else small
+    best, low, high = (show(convert(one, "mL", unit), unit, 2) for one in (here.best, here.low, here.high))
+    return best, low, high
 
 
 def _each(here: Band) -> str:

@@ -78,7 +78,8 @@ def _pct(strength: Strength) -> float:
         wanted, have = strength.acid_g_per_l
         if wanted > have:
             raise Refusal(
-                f"a mix of {show(wanted, 'g/L')}", limit=f"the product itself holds {show(have, 'g/L')}",
+                f"a mix of {show(wanted, 'g/L')}",
+                limit=f"the product itself holds {show(have, 'g/L')}",
                 do="Ask for less, or take a stronger product.",
             )
         return pct_from_acid(wanted, have)
@@ -115,14 +116,16 @@ def _on_top(ask: MixAsk, recipe: Recipe, reference: Reference) -> Answer:
     pct, diluent_ml = recipe.strength_pct, ask.total_ml
     if pct >= 100:
         raise Refusal(
-            "undiluted product added to a diluent", limit="that is no longer 100 %",
+            "undiluted product added to a diluent",
+            limit="that is no longer 100 %",
             do="Leave the diluent out, or ask for less than 100 %.",
         )
     product_ml = product_on_top_ml(diluent_ml, pct)
     poured = jug(product_ml, ask.system, "down")
     if not poured.ml > 0:
         raise Refusal(
-            f"{show(pct, '%')} on top of {volume(diluent_ml, ask.system)}", limit="too little product to measure",
+            f"{show(pct, '%')} on top of {volume(diluent_ml, ask.system)}",
+            limit="too little product to measure",
             do="Make a larger batch.",
         )
     true = share_of_mix_pct(poured.ml, diluent_ml + poured.ml)

@@ -37,7 +37,9 @@ def rate(ask: RateAsk, reference: Reference) -> Outcome[Answer]:
     """Return the rate of the product in hand. Raises Refusal where even undiluted product would be too weak."""
     of, have = ask.of, show(convert(ask.have_g_per_l, "g/L", "lb/gal"), f"lb {ask.of}/gal")
     if ask.named_g_per_l is None:
-        found = convert(product_rate_l_per_ha(convert(ask.rate, ask.unit, "kg/ha"), ask.have_g_per_l), "L/ha", "fl oz/ac")
+        found = convert(
+            product_rate_l_per_ha(convert(ask.rate, ask.unit, "kg/ha"), ask.have_g_per_l), "L/ha", "fl oz/ac"
+        )
         unit, printed = "fl oz/ac", show(ask.rate, ask.unit)
     else:
         found, unit = same_acid_rate(ask.rate, ask.named_g_per_l, ask.have_g_per_l), ask.unit
@@ -45,7 +47,8 @@ def rate(ask: RateAsk, reference: Reference) -> Outcome[Answer]:
         printed = f"{show(ask.rate, unit)} of a product of {named}"
     if unit.startswith("%") and found > 100:
         raise Refusal(
-            f"{printed} from a product of {have}", limit="even undiluted it holds too little acid",
+            f"{printed} from a product of {have}",
+            limit="even undiluted it holds too little acid",
             do="Take a stronger product.",
         )
     return Outcome(Answer(

@@ -47,9 +47,7 @@ def mix_cards(lines: Sequence[Choice], prescription: Prescription, setting: Sett
 def _card(letter: str, recipe: Recipe, lines: Sequence[Choice], setting: Setting, crew: Crew) -> Card:
     option = lines[0].option
     assert option is not None  # only lines with an option are asked for
-    need: Worlds = sum_worlds([
-        line_mix_ml(one.stand.stems, one.option.per_stem.mix_ml) for one in lines if one.option
-    ])
+    need: Worlds = sum_worlds([line_mix_ml(one.stand.stems, one.option.per_stem.mix_ml) for one in lines if one.option])
     made = batches(recipe, need, option.way.visit.method, crew, setting)
     with watch() as steps:
         replay(lines[0], setting)
@@ -57,11 +55,15 @@ def _card(letter: str, recipe: Recipe, lines: Sequence[Choice], setting: Setting
             card(recipe, one.total_ml, limits_of(recipe, option.way.visit.method, setting.sheet(recipe.product)))
     band = text.span(need)
     return Card(
-        letter, mix_words(recipe, product_words(recipe, setting)),
+        letter,
+        mix_words(recipe, product_words(recipe, setting)),
         f"{recipe.strength_pct:.3g} % of the finished mix; {text.gallons(best(need))} needed"
-        + (f" ({band})" if band else "") + f"; loads by {made.bound}",
+        + (f" ({band})" if band else "")
+        + f"; loads by {made.bound}",
         tuple((f"{name}: {_gallons(one)}", one.steps, f"{one.true_pct:.3g} %") for name, one in made.cards),
-        _order(recipe, setting), _cautions(recipe, setting), to_buy(recipe, made.loads.total_ml, setting.reference),
+        _order(recipe, setting),
+        _cautions(recipe, setting),
+        to_buy(recipe, made.loads.total_ml, setting.reference),
         steps_in_words(steps),
     )
 
@@ -73,10 +75,14 @@ def _spare(letter: str, recipe: Recipe, method: str, setting: Setting) -> Card:
     with watch() as steps:
         one = card(recipe, total_ml, limits)
     return Card(
-        letter, mix_words(recipe, product_words(recipe, setting)),
+        letter,
+        mix_words(recipe, product_words(recipe, setting)),
         f"{recipe.strength_pct:.3g} % of the finished mix; only if the first way cannot be done, a batch at a time",
         ((f"A batch: {_gallons(one)}", one.steps, f"{one.true_pct:.3g} %"),),
-        _order(recipe, setting), _cautions(recipe, setting), (), steps_in_words(steps),
+        _order(recipe, setting),
+        _cautions(recipe, setting),
+        (),
+        steps_in_words(steps),
     )
 
 
@@ -97,7 +103,8 @@ def _cautions(recipe: Recipe, setting: Setting) -> tuple[str, ...]:
     word = sheet.says("hazard.signal_word")
     dye = sheet.says("mixing.dye_allowed")
     return (
-        *((f"Signal word on the label: {word}.",) if word else ()), *_ALWAYS,
+        *((f"Signal word on the label: {word}.",) if word else ()),
+        *_ALWAYS,
         *(("Mixing place: " + "; ".join(one for one in setback_words(sheet) if one.startswith("mixing")) + ".",)),
         *(("The label allows a marking dye: use one, so that no stem is missed or done twice.",) if dye else ()),
         f"No entry: {entry_words((sheet,))}.",

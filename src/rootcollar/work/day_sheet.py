@@ -7,7 +7,17 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from rootcollar.choose import Choice, Prescription, Setting, alike, instruction, line_mix_ml, mix_words, sum_worlds, way_words
+from rootcollar.choose import (
+    Choice,
+    Prescription,
+    Setting,
+    alike,
+    instruction,
+    line_mix_ml,
+    mix_words,
+    sum_worlds,
+    way_words,
+)
 from rootcollar.choose.words import METHOD_WORDS
 from rootcollar.kernel.days import MONTHS, name_months
 from rootcollar.kernel.doubt import Worlds, best
@@ -96,9 +106,10 @@ def struck_ways(asked: DayAsked) -> tuple[Struck, ...]:
         for aside in line.set_aside:
             if aside.stop is not None:
                 words = way_words(aside.way)
-                found.setdefault((words, aside.stop.rule), Struck(
-                    "stop", f"here, {words}", _with_page(aside.stop.because, aside.stop.page), aside.stop.clear
-                ))
+                found.setdefault(
+                    (words, aside.stop.rule),
+                    Struck("stop", f"here, {words}", _with_page(aside.stop.because, aside.stop.page), aside.stop.clear),
+                )
     return tuple(found.values())
 
 
@@ -193,9 +204,7 @@ def _size_row(lines: Sequence[Choice], asked: DayAsked) -> SizeRow:
         (text.size(text.joined([one.stand.band_cm for one in lines if one.stand.species == key])), key)
         for key in plants
     ]
-    plant = "; ".join(
-        species[key].common_name + (f" {size}" if len(sizes) > 1 else "") for size, key in sizes
-    )
+    plant = "; ".join(species[key].common_name + (f" {size}" if len(sizes) > 1 else "") for size, key in sizes)
     size = sizes[0][0] if len(sizes) == 1 else text.size(text.joined([one.stand.band_cm for one in lines]))
     letter = letter_of(lines[0].recipe, asked.prescription)
     return SizeRow(size, plant, verb, rest, letter, text.count(stems), words)

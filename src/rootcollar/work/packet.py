@@ -160,12 +160,13 @@ class UnitLine:
 
 @dataclass(frozen=True, slots=True)
 class UnitPage:
-    """One unit: facts of the ground as (label, text), and its lines."""
+    """One unit: facts of the ground as (label, text), its lines, and the ways set aside on it, alike ones together."""
 
     name: str
     first_because: str
     facts: tuple[tuple[str, str], ...]
     lines: tuple[UnitLine, ...]
+    set_aside: tuple[Reason, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

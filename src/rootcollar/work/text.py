@@ -56,7 +56,7 @@ def span(worlds: Worlds) -> str:
     here = band(worlds)
     if here.low == here.high:
         return ""
-    unit = "gal" if convert(here.high, "mL", "gal") >= _LEAST_GAL else "fl oz"
+    unit = "gal" if convert(here.best, "mL", "gal") >= _LEAST_GAL else "fl oz"  # as `gallons` prints the best
     low, high = (show(convert(one, "mL", unit), unit, 2) for one in (here.low, here.high))
     return f"{low.removesuffix(f' {unit}')}–{high}"
 

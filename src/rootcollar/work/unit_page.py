@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from rootcollar.choose import Choice, Prescription, SetAside, Setting, instruction, line_mix_ml, way_words
+from collections.abc import Sequence
+
+from rootcollar.choose import Choice, Prescription, Setting, alike, instruction, line_mix_ml, way_words
 from rootcollar.kernel.doubt import best
 from rootcollar.kernel.units import show
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
@@ -21,7 +23,8 @@ def unit_page(unit: Unit, prescription: Prescription, setting: Setting) -> UnitP
         name=unit.name,
         first_because=dict(prescription.order).get(unit.key, ""),
         facts=_facts(unit),
-        lines=tuple(unit_line(one, prescription, setting) for one in lines),
+        lines=tuple(unit_line(one, prescription, setting) for group in alike(lines) for one in group),
+        set_aside=_set_aside(lines, setting),
     )
 
 
@@ -42,7 +45,7 @@ def unit_line(choice: Choice, prescription: Prescription, setting: Setting) -> U
             "",
             "",
             choice.because,
-            tuple(_reason(one) for one in choice.set_aside),
+            (),
             spoken,
             mark,
         )
@@ -62,7 +65,7 @@ def unit_line(choice: Choice, prescription: Prescription, setting: Setting) -> U
         because=". ".join(
             part for part in (choice.because, option.way.strength_because, option.per_stem.dose_because) if part
         ),
-        set_aside=tuple(_reason(one) for one in choice.set_aside),
+        set_aside=(),
         said=spoken,
         struck=mark,
     )
@@ -73,8 +76,22 @@ def said(verdict: Verdict) -> Said:
     return Said(verdict.level.word, verdict.because, verdict.clear, verdict.rule, verdict.page)
 
 
-def _reason(aside: SetAside) -> Reason:
-    return Reason(way_words(aside.way), aside.because, aside.would_win_if)
+def _set_aside(lines: Sequence[Choice], setting: Setting) -> tuple[Reason, ...]:
+    """Return every way that was set aside on the unit, alike reasons together: way, plants and sizes, why, what if."""
+    found: dict[tuple[str, str, str], dict[str, list[tuple[float, float]]]] = {}
+    for line in lines:
+        for one in line.set_aside:
+            sizes = found.setdefault((way_words(one.way), one.because, one.would_win_if), {})
+            sizes.setdefault(line.stand.species, []).append(line.stand.band_cm)
+    names = setting.reference.species
+    return tuple(
+        Reason(
+            f"{way}: " + "; ".join(f"{names[key].common_name} {text.size(text.joined(b))}" for key, b in sizes.items()),
+            because,
+            would,
+        )
+        for (way, because, would), sizes in found.items()
+    )
 
 
 def _facts(unit: Unit) -> tuple[tuple[str, str], ...]:
