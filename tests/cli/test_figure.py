@@ -46,7 +46,8 @@ ASKED = [
 
 def figure(words: str | list[str]) -> Result:
     """Run a figure command."""
-    return CliRunner(env={"COLUMNS": "100"}).invoke(cli, ["figure", *(shlex.split(words) if isinstance(words, str) else words)])
+    split = shlex.split(words) if isinstance(words, str) else words
+    return CliRunner(env={"COLUMNS": "100"}).invoke(cli, ["figure", *split])
 
 
 def asked(words: str) -> dict[str, Any]:
@@ -111,7 +112,8 @@ def test_what_can_be_poured_names_the_strength_it_assumed_and_the_gloves(words: 
 
 
 def test_the_list_of_steps_puts_what_is_worked_out_first_before_what_rests_on_it() -> None:
-    lines = [line for _, line in working_lines(asked("dose basal-bark --diameter '2 in' --count 120")["working"]["steps"])]
+    steps = asked("dose basal-bark --diameter '2 in' --count 120")["working"]["steps"]
+    lines = [line for _, line in working_lines(steps)]
     assert any(line.startswith("line mix ml = stems * mix_ml = 120 * ") for line in lines)
     band, coverage = (next(at for at, line in enumerate(lines) if word in line) for word in ("pi * 5.08", "area_cm2 *"))
     assert band < coverage
@@ -282,6 +284,18 @@ WORDS = st.sampled_from([
 QUANTITIES = st.one_of(
     st.lists(WORDS, max_size=4).map(" ".join), st.lists(WORDS, max_size=4).map("".join), st.text(max_size=20)
 )
+METHODS = ["basal-bark", "hack-squirt", "cut-stump", "foliar", "vine"]
+NUMBERS = st.one_of(
+    st.sampled_from(["1", "2", "3/4", "1 1/2", "0.001", "100", "8,000", "1e5", "0"]),
+    st.floats(0, 1e6).map(lambda number: f"{number:.4f}"),
+)
+UNITS = {
+    "%": "percent ratio strength rate", "": "percent count strength", "gal": "total add-to tank each",
+    "mL": "total add-to tank each", "fl oz": "total tank each", "in": "diameter band spacing crown",
+    "cm": "diameter band spacing", "ft": "crown band", "lb ae/gal": "want-ae strength have want",
+    "g ae/L": "want-ae strength have want", "lb ai/gal": "have want", "fl oz/ac": "rate", "L/ha": "rate",
+    "lb ae/ac": "rate",
+}  # fmt: skip
 OPTIONS = {
     "mix": ["--percent", "--ratio", "--want-ae", "--strength", "--total", "--add-to", "--tank"],
     "dose": ["--diameter", "--count", "--strength", "--product", "--crown", "--band", "--spacing", "--each"],
@@ -294,13 +308,44 @@ GOOD = {
 }
 
 
+def fitting(option: str) -> st.SearchStrategy[str]:
+    """Return amounts in units that belong behind the option."""
+    units = [unit for unit, options in UNITS.items() if option.strip("-") in options.split()] or [""]
+    return st.builds(lambda number, unit: f"{number} {unit}".strip(), NUMBERS, st.sampled_from(units))
+
+
+SHAPES = [
+    "mix --percent --total", "mix --percent --total --tank", "mix --percent --add-to", "mix --percent --strength --total",
+    "mix --want-ae --strength --total", "dose basal-bark --diameter --count", "dose basal-bark --diameter --band --strength",
+    "dose hack-squirt --diameter --spacing --each", "dose cut-stump --diameter --count", "dose foliar --crown --count",
+    "dose vine --diameter --count", "rate --have --want --rate", "rate --have --rate",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+def test_whole_questions_with_any_amounts_are_answered_or_refused(shape: str) -> None:
+    codes: list[int] = []
+
+    @given(data=st.data())
+    @settings(max_examples=60)
+    def asks(data: st.DataObject) -> None:
+        words = [f"{one}={data.draw(fitting(one))}" if one[0] == "-" else one for one in shape.split()]
+        said = figure(words)
+        codes.append(said.exit_code)
+        assert said.exit_code in (0, 2), said.stderr
+        assert figure([*words, "--json"]).exit_code == said.exit_code
+
+    asks()
+    assert {0, 2} <= set(codes)
+
+
 @given(data=st.data())
 @settings(max_examples=400)
 def test_no_words_bring_out_a_trace(data: st.DataObject) -> None:
     which = data.draw(st.sampled_from(list(OPTIONS)))
     changed = data.draw(st.dictionaries(st.sampled_from(OPTIONS[which]), QUANTITIES, min_size=1, max_size=3))
     start = GOOD[which] if data.draw(st.booleans()) else {}
-    way = [data.draw(st.sampled_from(["basal-bark", "hack-squirt", "cut-stump", "foliar", "vine"]))] if which == "dose" else []
+    way = [data.draw(st.sampled_from(METHODS))] if which == "dose" else []
     words = [which, *way, *(f"{option}={said}" for option, said in {**start, **changed}.items())]
     said, as_json = figure(words), figure([*words, "--json"])
     assert said.exit_code in (0, 2), said.stderr

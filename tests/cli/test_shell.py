@@ -34,7 +34,7 @@ def raising(error: BaseException, monkeypatch: pytest.MonkeyPatch, *words: str) 
         raise error
 
     monkeypatch.setattr(cli_main, "fail", fail, raising=False)
-    monkeypatch.setitem(COMMANDS, "fail", Listed("rootcollar.cli.main:fail", "Fail."))  # type: ignore[arg-type]
+    monkeypatch.setitem(COMMANDS, "fail", Listed("rootcollar.cli.main:fail", "Fail."))
     return CliRunner().invoke(cli, ["fail", *words])
 
 
@@ -119,6 +119,27 @@ def test_the_real_program_leaves_with_the_same_codes() -> None:
     assert (done.returncode, bad.returncode) == (0, 2)
     assert json.loads(bad.stdout)["faults"][0]["found"]
     assert "Traceback" not in done.stderr + bad.stderr
+
+
+@pytest.mark.parametrize(("error", "code"), [("NotCleared(['x: stop'])", 1), ("ZeroDivisionError('by zero')", 3)])
+def test_a_real_process_leaves_with_the_code_of_the_error(error: str, code: int) -> None:
+    program = f"""
+import click
+from rootcollar.cli import main
+from rootcollar.kernel.errors import NotCleared
+@click.command()
+def fail():
+    raise {error}
+main.fail = fail
+main.COMMANDS["fail"] = main.Listed("rootcollar.cli.main:fail", "Fail.")
+main.main()
+"""
+    said = subprocess.run(
+        [sys.executable, "-c", program, "fail"], capture_output=True, text=True, check=False, timeout=60
+    )
+    assert said.returncode == code
+    assert "Traceback" not in said.stderr
+    assert said.stderr.strip()
 
 
 def test_an_old_console_is_no_reason_to_stop() -> None:

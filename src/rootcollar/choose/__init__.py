@@ -12,16 +12,17 @@ Refuses: to choose a way that a rule stops; to hide one: each is set aside with 
 from rootcollar.choose.alike import alike
 from rootcollar.choose.cost import cost_per_kill, cost_per_stem, expected
 from rootcollar.choose.decide import decide
-from rootcollar.choose.judge import line_mix_ml, line_verdicts, replay, sum_worlds, total_verdicts, unit_totals
+from rootcollar.choose.judge import line_verdicts, replay, total_verdicts, unit_totals
 from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Prescription, SetAside, Way
 from rootcollar.choose.plan import prescribe
 from rootcollar.choose.setting import Setting
+from rootcollar.choose.sums import line_minutes, line_mix_ml, minutes, poured_ml, stems, sum_worlds
 from rootcollar.choose.ways import Product, products, ways_for
 from rootcollar.choose.words import instruction, mix_words, way_words
 
 __all__ = [
     "Choice", "Fallback", "Option", "PerStem", "Prescription", "Product", "SetAside", "Setting", "Way",
-    "alike", "cost_per_kill", "cost_per_stem", "decide", "expected", "instruction", "line_mix_ml", "line_verdicts",
-    "mix_words", "prescribe",
-    "replay", "products", "sum_worlds", "total_verdicts", "unit_totals", "way_words", "ways_for",
+    "alike", "cost_per_kill", "cost_per_stem", "decide", "expected", "instruction", "line_minutes", "line_mix_ml",
+    "line_verdicts", "minutes", "mix_words", "poured_ml", "prescribe", "products", "replay", "stems", "sum_worlds",
+    "total_verdicts", "unit_totals", "way_words", "ways_for",
 ]  # fmt: skip

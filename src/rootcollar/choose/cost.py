@@ -11,7 +11,8 @@ __all__ = ["cost_per_kill", "cost_per_stem", "expected"]
 
 
 @formula(
-    "minutes / 60 * wage_per_h + mix_l * (strength_pct / 100 * product_per_l + (1 - strength_pct / 100) * carrier_per_l)",
+    "minutes / 60 * wage_per_h + mix_l * "
+    "(strength_pct / 100 * product_per_l + (1 - strength_pct / 100) * carrier_per_l)",
     gives="money",
     source="arithmetic",
     minutes=(0.1, 60),

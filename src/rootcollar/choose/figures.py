@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass, replace
+
 from rootcollar.choose.cost import cost_per_kill, cost_per_stem
 from rootcollar.choose.option import PerStem, Way
 from rootcollar.choose.setting import Setting
@@ -11,14 +13,28 @@ from rootcollar.kernel.errors import Refusal
 from rootcollar.kernel.formula import use
 from rootcollar.kernel.sources import Cited, Mark
 from rootcollar.kernel.units import convert
-from rootcollar.reference import KillRow, LabourRow, Reference, Span, Species
+from rootcollar.reference import KillRow, LabourRow, Reference, Span, Species, middle
+from rootcollar.shelf import dose_each
 from rootcollar.survey.stand import Stand
 
-__all__ = ["kill_row", "per_stem"]
+__all__ = ["StemMix", "kill_row", "mix_per_stem", "per_stem"]
 
 _STRICT = frozenset({"mortality", "no_resprout"})
 _LEAST_KILL = 1 / 100  # below this a way kills nothing worth costing; keeps the cost of a kill finite
 _BEST_FIRST = tuple(Mark)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class StemMix:
+    """Finished mix on one stem [mL], worlds; the most that goes into one place, for the label; and on what it rests.
+
+    dose_ml, dose_per: mix in one cut, or the upper end of the mix on a whole stem [mL].
+    """
+
+    ml: Worlds
+    dose_ml: float | None = None
+    dose_per: str = ""
+    because: str = ""
 
 
 def per_stem(way: Way, species: Species, stand: Stand, setting: Setting) -> PerStem:
@@ -30,13 +46,21 @@ def per_stem(way: Way, species: Species, stand: Stand, setting: Setting) -> PerS
     row = kill_row(way, species, reference)
     kill = _worlds(doubt, f"kill/{row.key}", row.share, row).clip(_LEAST_KILL, 1)
     minutes = _minutes(visit.method, stand, reference, doubt)
-    mix_ml, dose_ml, dose_per, dose_because = _mix(way, stand, setting)
+    mix = mix_per_stem(way, stand, setting)
     strength = visit.recipe.strength_pct if visit.recipe else 0.0
     product_per_l, carrier_per_l = _prices(way, reference)
-    wage_per_h = _figure(reference.placeholders["wage"])
-    cost = cost_per_stem(minutes, wage_per_h, mix_ml / 1000, strength, product_per_l, carrier_per_l)
+    wage_per_h = use(middle(reference.placeholders["wage"]))
+    cost = cost_per_stem(minutes, wage_per_h, mix.ml / 1000, strength, product_per_l, carrier_per_l)
     return PerStem(
-        kill, mix_ml, minutes, cost, cost_per_kill(cost, kill), dose_ml, dose_per, _kill_words(row, kill), dose_because
+        kill,
+        mix.ml,
+        minutes,
+        cost,
+        cost_per_kill(cost, kill),
+        mix.dose_ml,
+        mix.dose_per,
+        _kill_words(row, kill),
+        mix.because,
     )
 
 
@@ -80,15 +104,32 @@ def kill_row(way: Way, species: Species, reference: Reference) -> KillRow:
     )
 
 
-def _mix(way: Way, stand: Stand, setting: Setting) -> tuple[Worlds, float | None, str, str]:
+def mix_per_stem(way: Way, stand: Stand, setting: Setting) -> StemMix:
+    """Return the mix on one stem. The label's own dose and cuts go before the sources'. Raises Refusal as `rule_for`.
+
+    Stem sizes are the gates' business: a species' own source may admit what the method's general limit does not.
+    """
     recipe = way.visit.recipe
     if recipe is None:
-        return sure(0.0), None, "", ""
-    facts = setting.reference.methods[way.visit.method]
-    asked = Asked(way.visit.method, recipe.ingredient, recipe.carrier, recipe.strength_pct)
-    rule = rule_for(asked, facts=facts, coverages=setting.reference.coverage.values(), doubt=setting.doubt)
-    mix_ml = per_stem_ml(rule, stand.band_cm, stand.crown_m, stand.height_m)
-    return mix_ml, rule.dose_ml, rule.dose_per, rule.words
+        return StemMix(sure(0.0))
+    sheet, method = setting.sheet(recipe.product), way.visit.method
+    label = dose_each(sheet, method) if sheet else None
+    asked = Asked(
+        method,
+        recipe.ingredient,
+        recipe.carrier,
+        recipe.strength_pct,
+        stand.species,
+        label_ml=label[0] if label else None,
+        label_per=label[1] if label else "",
+        cuts_per_inch=sheet.says("dose.cuts_per_in_dbh", method) if sheet else None,
+    )
+    reference = setting.reference
+    rule = rule_for(asked, facts=reference.methods[method], coverages=reference.coverage.values(), doubt=setting.doubt)
+    ml = per_stem_ml(replace(rule, limit=None), stand.band_cm, stand.crown_m, stand.height_m)
+    if rule.dose_ml is not None:
+        return StemMix(ml, rule.dose_ml, rule.dose_per, rule.words)
+    return StemMix(ml, band(ml).high, "stem", rule.words)
 
 
 def _minutes(method: str, stand: Stand, reference: Reference, doubt: Doubt) -> Worlds:
@@ -103,12 +144,10 @@ def _minutes(method: str, stand: Stand, reference: Reference, doubt: Doubt) -> W
 
 
 def _worlds(doubt: Doubt, unknown: str, span: Span, row: KillRow | LabourRow) -> Worlds:
-    best = span.best if span.best is not None else span.low
-    assert best is not None  # the loader refuses a row without a figure
-    figure = use(Cited(best, "", row.source, row.mark, unknown))
+    figure = use(middle(Cited(span, "", row.source, row.mark, unknown)))
     if span.low is None or span.high is None or span.low == span.high:
         return sure(figure)
-    return doubt.worlds(unknown, figure, between(span.low, best, span.high))
+    return doubt.worlds(unknown, figure, between(span.low, figure, span.high))
 
 
 def _prices(way: Way, reference: Reference) -> tuple[float, float]:
@@ -120,13 +159,7 @@ def _prices(way: Way, reference: Reference) -> tuple[float, float]:
     if per_gal is None:
         raise Refusal(f"price of {recipe.formulation}", limit="no price is kept for it", do="put in your own price")
     carrier = reference.placeholders[f"carrier_{recipe.carrier}"] if recipe.carrier != "none" else None
-    return _per_litre(_figure(per_gal)), _per_litre(_figure(carrier)) if carrier else 0.0
-
-
-def _figure(cited: Cited[Span]) -> float:
-    best = cited.value.best if cited.value.best is not None else cited.value.low
-    assert best is not None  # the loader refuses a row without a figure
-    return use(Cited(best, cited.unit, cited.source, cited.mark, cited.holds_for))
+    return _per_litre(use(middle(per_gal))), _per_litre(use(middle(carrier))) if carrier else 0.0
 
 
 def _per_litre(usd_per_gal: float) -> float:

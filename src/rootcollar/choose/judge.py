@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 
-from rootcollar.choose.figures import per_stem
+from rootcollar.choose.figures import mix_per_stem
 from rootcollar.choose.option import Choice, PerStem, Way
 from rootcollar.choose.setting import Setting
+from rootcollar.choose.sums import line_mix_ml, poured_ml
 from rootcollar.kernel.doubt import Worlds
-from rootcollar.kernel.formula import formula
 from rootcollar.kernel.verdict import Verdict
 from rootcollar.label import (
     Planned,
@@ -25,13 +25,7 @@ from rootcollar.mix.recipe import Recipe
 from rootcollar.reference import Species
 from rootcollar.survey.stand import Stand
 
-__all__ = ["line_mix_ml", "line_verdicts", "replay", "sum_worlds", "total_verdicts", "unit_totals"]
-
-
-@formula("stems * mix_ml", gives="mL", source="arithmetic", stems=(0, 10000), mix_ml=(0, 500))
-def line_mix_ml(stems: Worlds, mix_ml: Worlds) -> Worlds:
-    """Return the finished mix for a stand [mL]. stems: its count. mix_ml: on one stem [mL]."""
-    return stems * mix_ml
+__all__ = ["line_verdicts", "replay", "total_verdicts", "unit_totals"]
 
 
 def line_verdicts(way: Way, species: Species, stand: Stand, figures: PerStem, setting: Setting) -> tuple[Verdict, ...]:
@@ -61,11 +55,11 @@ def unit_totals(choices: Iterable[Choice], setting: Setting) -> tuple[UnitTotal,
     """Return the sums of each recipe on each unit, in unit and recipe order."""
     by: dict[tuple[str, Recipe], list[Choice]] = {}
     for choice in choices:
-        if choice.option is not None and choice.recipe is not None:
+        if choice.recipe is not None:
             by.setdefault((choice.stand.unit, choice.recipe), []).append(choice)
     totals = []
     for (unit, recipe), lines in by.items():
-        mix = sum_worlds([line_mix_ml(one.stand.stems, one.option.per_stem.mix_ml) for one in lines if one.option])
+        mix = poured_ml(lines)
         totals.append(
             UnitTotal(
                 unit,
@@ -89,10 +83,9 @@ def total_verdicts(choices: Sequence[Choice], setting: Setting) -> Mapping[str, 
     totals = unit_totals(choices, setting)
     for total in totals:
         first = by_key[total.lines[0]]
-        assert first.option is not None
         species = setting.reference.species[first.stand.species]
         template = template_facts(
-            planned(first.option.way, species, first.stand, first.option.per_stem),
+            planned(first.way, species, first.stand, first.per_stem),
             setting.sheet(first.recipe.product if first.recipe else None),
             state=setting.ground.state,
             demo=setting.ground.demo,
@@ -107,15 +100,4 @@ def total_verdicts(choices: Sequence[Choice], setting: Setting) -> Mapping[str, 
 
 def replay(choice: Choice, setting: Setting) -> Worlds:
     """Return a line's mix again from its stand and its way [mL], so that a watcher sees how it was come by."""
-    assert choice.option is not None  # a line that is left has nothing to work out
-    species = setting.reference.species[choice.stand.species]
-    figures = per_stem(choice.option.way, species, choice.stand, setting)
-    return line_mix_ml(choice.stand.stems, figures.mix_ml)
-
-
-def sum_worlds(parts: Sequence[Worlds]) -> Worlds:
-    """Return the sum of worlds of possibly different length (a sure number counts in every world)."""
-    total = parts[0]
-    for part in parts[1:]:
-        total = total + part
-    return total
+    return line_mix_ml(choice.stand.stems, mix_per_stem(choice.way, choice.stand, setting).ml)

@@ -123,9 +123,24 @@ class Choice:
         return worst(self.verdicts) if self.option else Level.STOP
 
     @property
+    def way(self) -> Way:
+        """The chosen way. Raises ValueError for a line that is left."""
+        return self._chosen().way
+
+    @property
+    def per_stem(self) -> PerStem:
+        """The chosen way's figures for one stem. Raises ValueError for a line that is left."""
+        return self._chosen().per_stem
+
+    @property
     def recipe(self) -> Recipe | None:
         """The mix of the chosen way, if it has one."""
         return self.option.way.visit.recipe if self.option else None
+
+    def _chosen(self) -> Option:
+        if self.option is None:
+            raise ValueError(f"{self.stand.key} is left: no way was chosen")
+        return self.option
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import count
 
 from rootcollar.choose.decide import decide
 from rootcollar.choose.first import order_units
-from rootcollar.choose.judge import line_mix_ml, total_verdicts
+from rootcollar.choose.judge import total_verdicts
 from rootcollar.choose.option import Choice, Prescription
 from rootcollar.choose.setting import Setting
+from rootcollar.choose.sums import poured_ml
 from rootcollar.kernel.doubt import best
+from rootcollar.kernel.verdict import Level, worst
 from rootcollar.mix.recipe import Recipe
 from rootcollar.survey.stand import Stand
 
@@ -27,7 +30,18 @@ def prescribe(stands: Sequence[Stand], setting: Setting) -> Prescription:
     choices = [decide(stand, setting) for stand in sorted(stands, key=lambda one: one.key)]
     said = total_verdicts(choices, setting)
     weighed = tuple(replace(one, total_verdicts=said.get(one.stand.key, ())) for one in choices)
-    return Prescription(weighed, order_units(weighed, setting.ground.units), _letters(weighed))
+    checked = _fallbacks_checked(weighed, setting)
+    return Prescription(checked, order_units(checked, setting.ground.units), _letters(checked))
+
+
+def _fallbacks_checked(choices: tuple[Choice, ...], setting: Setting) -> tuple[Choice, ...]:
+    """Return the choices without the fallbacks whose own sums a rule stops or asks about, were all of them needed."""
+    instead = [replace(one, option=one.fallback.option, total_verdicts=()) for one in choices if one.fallback]
+    said = total_verdicts(instead, setting)
+    worse = {key for key, found in said.items() if worst(found) >= Level.ASK}
+    return tuple(
+        replace(one, fallback=None) if one.stand.key in worse and one.level < Level.ASK else one for one in choices
+    )
 
 
 def _letters(choices: Sequence[Choice]) -> dict[str, Recipe]:
@@ -35,10 +49,11 @@ def _letters(choices: Sequence[Choice]) -> dict[str, Recipe]:
     poured: dict[Recipe, float] = {}
     for choice in choices:
         if choice.option is not None and choice.recipe is not None:
-            amount = best(line_mix_ml(choice.stand.stems, choice.option.per_stem.mix_ml))
+            amount = best(poured_ml([choice]))
             poured[choice.recipe] = poured.get(choice.recipe, 0.0) + amount
         back = choice.fallback.option.way.visit.recipe if choice.fallback else None
         if back is not None:
             poured.setdefault(back, 0.0)
     ordered = sorted(poured, key=lambda one: (-poured[one], one.product or one.formulation, one.strength_pct))
-    return {letter: recipe for letter, recipe in zip(_LETTERS, ordered, strict=False)}
+    names = (f"{letter}{again or ''}" for again in count() for letter in _LETTERS)  # A to Z, then A1, B1 ...
+    return dict(zip(names, ordered, strict=False))

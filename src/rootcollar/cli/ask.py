@@ -50,10 +50,13 @@ def amount(option: str, text: str, kind: Kind) -> Quantity:
 
 def share(option: str, text: str) -> Quantity:
     """Return a share of the finished mix [%], above 0 and at most 100; a bare number is a percent."""
+    from rootcollar.kernel.errors import UnitError
     from rootcollar.kernel.units import Kind, read
 
-    with naming(option):
+    try:
         bare = read(text).unit == ""
+    except UnitError:
+        bare = False  # said again below, with a percent as the example
     return amount(option, f"{text.strip()}%" if bare else text, Kind.SHARE)
 
 

@@ -1,4 +1,4 @@
-"""The commands `figure mix`, `figure dose` and `figure rate`: one question, one answer, with its working and sources."""
+"""The commands `figure mix`, `dose` and `rate`: one question, one answer, with its working and sources."""
 
 from __future__ import annotations
 
@@ -79,7 +79,7 @@ def mix(as_json: bool, **told: str | None) -> None:
     _not_with(
         "--add-to", where == "--add-to" and tank is not None, "--tank", "loads are of a finished mix; give --total"
     )
-    given |= {"carrier": said for said in [told["carrier"]] if said}
+    given |= {name: said for name in ("carrier",) if (said := told[name])}
     ask = MixAsk(
         given, strength, wanted.amount, where == "--add-to", _CARRIERS.get(told["carrier"], "water"),
         _to(tank, "mL"), _to(acid, "g/L"), _system(wanted),
@@ -109,7 +109,6 @@ def dose(method: str, as_json: bool, **told: str | None) -> None:
     """
     from rootcollar.jobs.figure_dose import DoseAsk
     from rootcollar.jobs.figure_dose import dose as job
-
     from rootcollar.kernel.units import Kind
 
     given: dict[str, str] = {}
@@ -125,9 +124,10 @@ def dose(method: str, as_json: bool, **told: str | None) -> None:
     each = _optional("each", told["each"], Kind.VOLUME, given)
     given |= {name: said for name in ("product", "carrier") if (said := told[name])}
     ask = DoseAsk(
-        given, _METHODS[method], stems, ends and (ends[0].to("cm"), ends[1].to("cm")), strength and strength.amount,
-        told["product"], _CARRIERS.get(told["carrier"]), crown_m=_to(lengths["crown"], "m"),
-        band_cm=_to(lengths["band"], "cm"), spacing_cm=_to(lengths["spacing"], "cm"), each_ml=_to(each, "mL"),
+        given, _METHODS[method], stems, ends and (ends[0].to("cm"), ends[1].to("cm")),
+        strength_pct=_to(strength, "%"), product=told["product"], carrier=_CARRIERS.get(told["carrier"]),
+        crown_m=_to(lengths["crown"], "m"), band_cm=_to(lengths["band"], "cm"),
+        spacing_cm=_to(lengths["spacing"], "cm"), each_ml=_to(each, "mL"),
         system=_system(*(ends or ()), *lengths.values()),
     )  # fmt: skip
     _answer("figure-dose", job, ask, as_json)
@@ -172,24 +172,23 @@ def _mix_strength(told: Mapping[str, str | None], given: dict[str, str]) -> tupl
     from rootcollar.jobs.figure_mix import Strength
 
     product = None if told["strength"] is None else _acid("--strength", told["strength"], given)
-    of = product.of if product else ""
     options = {"--percent": told["percent"], "--ratio": told["ratio"], "--want-ae": told["want_ae"]}
     which = one_of(options, "one of them: --percent 20, --ratio 1:4, or --want-ae with --strength")
     said = options[which] or ""
     if which == "--percent":
         found = share(which, said)
         given["percent"] = said.strip()
-        return Strength(pct=found.amount, of=of), product
+        return Strength(pct=found.amount), product
     if which == "--ratio":
         given["ratio"] = said.strip()
-        return Strength(parts_diluent=_parts(said), of=of), product
+        return Strength(parts_diluent=_parts(said)), product
     if product is None:
         raise _bad(
             "--want-ae without --strength", "both: the acid wanted in the mix and the acid in the product as sold"
         )
     wanted = _acid(which, said, given)
     _same_form("--strength", product, which, wanted)
-    return Strength(acid_g_per_l=(wanted.amount, product.amount), of=of), product
+    return Strength(acid_g_per_l=(wanted.amount, product.amount)), product
 
 
 def _parts(said: str) -> float:

@@ -6,7 +6,19 @@ import textwrap
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from rootcollar.choose import Choice, Prescription, alike, instruction, line_mix_ml, mix_words, sum_worlds, way_words
+from rootcollar.choose import (
+    Choice,
+    Prescription,
+    alike,
+    instruction,
+    line_minutes,
+    line_mix_ml,
+    minutes,
+    mix_words,
+    poured_ml,
+    stems,
+    way_words,
+)  # fmt: skip
 from rootcollar.kernel.days import MONTHS, name_months
 from rootcollar.kernel.doubt import band, best
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
@@ -50,12 +62,11 @@ def _group(lines: Sequence[Choice], plan: Prescription) -> Iterator[str]:
         return
     verb, _ = instruction(first.option.way)
     recipe, months = first.recipe, first.option.way.visit.months
-    poured = sum_worlds([line_mix_ml(one.stand.stems, one.option.per_stem.mix_ml) for one in lines if one.option])
-    minutes = sum_worlds([one.stand.stems * one.option.per_stem.minutes for one in lines if one.option])
+    poured = poured_ml(lines)
     mix = f"mix {_letter(recipe, plan)}, {_amount(poured)}; " if recipe else ""
     when = "any month" if len(months) == len(MONTHS) else name_months(months)
     held = {Level.STOP: " STRUCK OUT, see below.", Level.ASK: " HELD until answered, see below."}.get(first.level, "")
-    yield from _wrap(f"{_MARK[first.level]} {verb}: {who}. {mix}{when}; {text.hours(minutes)}.{held}", "   ")
+    yield from _wrap(f"{_MARK[first.level]} {verb}: {who}. {mix}{when}; {text.hours(minutes(lines))}.{held}", "   ")
     if first.fallback and not held:
         letter = _letter(first.fallback.option.way.visit.recipe, plan)
         mixed = f", mix {letter}" if letter else ""
@@ -66,8 +77,7 @@ def _plants(lines: Sequence[Choice]) -> Iterator[str]:
     for key in dict.fromkeys(one.stand.species for one in lines):
         mine = [one for one in lines if one.stand.species == key]
         size = text.size(text.joined([one.stand.band_cm for one in mine]))
-        stems = sum_worlds([one.stand.stems for one in mine])
-        yield f"{load().species[key].common_name} {size}, {text.count(stems)} stems"
+        yield f"{load().species[key].common_name} {size}, {text.count(stems(mine))} stems"
 
 
 def _mixes(plan: Prescription) -> Iterator[str]:
@@ -75,9 +85,7 @@ def _mixes(plan: Prescription) -> Iterator[str]:
     if used:
         yield "Mixes"
     for letter, recipe in used.items():
-        poured = sum_worlds(
-            [line_mix_ml(one.stand.stems, one.option.per_stem.mix_ml) for one in _lines(recipe, plan) if one.option]
-        )
+        poured = poured_ml(_lines(recipe, plan))
         words = load().formulations[recipe.formulation].words
         yield f"   {letter}  {mix_words(recipe, words)}: {_amount(poured)}"
     if used:
@@ -191,7 +199,7 @@ def _line_json(choice: Choice, plan: Prescription) -> dict[str, Any]:
             "months": sorted(option.way.visit.months),
             "instruction": ", ".join(instruction(option.way)),
             "mix_ml": _band(line_mix_ml(stand.stems, option.per_stem.mix_ml)),
-            "minutes": _band(stand.stems * option.per_stem.minutes),
+            "minutes": _band(line_minutes(stand.stems, option.per_stem.minutes)),
             "kill": _band(option.per_stem.kill),
             "cost_per_kill": _band(option.per_stem.cost_per_kill),
         }

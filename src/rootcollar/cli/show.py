@@ -41,7 +41,7 @@ def heading(words: str) -> None:
 
 
 def text(words: str, *, indent: int = 0, hang: int = 0, loud: str = "", bold: bool = False) -> None:
-    """Print words wrapped to the terminal; hang: extra indent of all but the first line; loud: a part set off in colour."""
+    """Print words wrapped to the terminal. hang: extra indent of all but the first line. loud: a part set in colour."""
     kept = loud.replace(" ", "\u00a0")  # because a part that is broken over two lines could not be coloured whole
     lines = textwrap.fill(
         words.replace(loud, kept) if loud else words, _columns(), initial_indent=" " * indent,

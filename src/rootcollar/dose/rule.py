@@ -1,4 +1,4 @@
-"""How a dose is worked out for one method, strength and carrier: the figures picked from the reference, with reasons."""
+"""How a dose is worked out for one method, strength and carrier: figures picked from the reference with reasons."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from rootcollar.kernel.doubt import Doubt, Worlds, between, sure
 from rootcollar.kernel.errors import Refusal
 from rootcollar.kernel.formula import use
 from rootcollar.kernel.sources import Cited, Mark
-from rootcollar.reference import Coverage, Figure, MethodFacts, Span, best, numbers, spans
+from rootcollar.reference import Coverage, Figure, MethodFacts, Span, best, middle, numbers, spans
 
 __all__ = ["Asked", "DoseRule", "proved", "rule_for"]
 
@@ -134,7 +134,9 @@ def _surface(base: DoseRule, facts: MethodFacts, coverages: Iterable[Coverage], 
     if asked.method == "cut_stump":
         ring = _number(facts, "ring_width_cm", replace(asked, ingredient="", carrier=""))
         side = spans(facts.rows("side_height_cm", carrier=asked.carrier))
-        return replace(rule, ring_cm=use(ring), height_cm=_middle(side[0]) if side and asked.carrier == "oil" else 0.0)
+        return replace(
+            rule, ring_cm=use(ring), height_cm=use(middle(side[0])) if side and asked.carrier == "oil" else 0.0
+        )
     return rule
 
 
@@ -144,41 +146,28 @@ def _carries(have: str, want: str) -> bool:
 
 
 def _coverage(cover: Coverage, doubt: Doubt) -> Worlds:
-    span = cover.ml_per_cm2.value
-    best_ml = use(replace(cover.ml_per_cm2, value=span.best, holds_for=cover.words))  # type: ignore[arg-type]
-    assert best_ml is not None  # the loader refuses a coverage without a figure
+    span, best_ml = cover.ml_per_cm2.value, use(middle(replace(cover.ml_per_cm2, holds_for=cover.words)))
     if span.low is None or span.high is None:
-        return sure(float(best_ml))
-    return doubt.worlds(f"coverage/{cover.key}", float(best_ml), between(span.low, float(best_ml), span.high))
+        return sure(best_ml)
+    return doubt.worlds(f"coverage/{cover.key}", best_ml, between(span.low, best_ml, span.high))
 
 
 def _band_cm(facts: MethodFacts) -> float:
     """The trade's band: the published coverage was measured on it, and sources differ from 6 to 24 inches."""
     rows = [row for row in spans(facts.rows("band_height_cm")) if row.mark is Mark.PRACTICE]
-    return _middle(rows[0])
-
-
-def _middle(cited: Cited[Span]) -> float:
-    span = cited.value
-    value = span.best if span.best is not None else span.low
-    assert value is not None  # an open span has no middle, and the loader's rows of this name have none open
-    return use(Cited(value, cited.unit, cited.source, cited.mark, cited.holds_for, cited.locator))
+    return use(middle(rows[0]))
 
 
 def _number(facts: MethodFacts, name: str, asked: Asked) -> Cited[float]:
-    """The best figure of a name: best mark first, then one bound to the ingredient, then the larger (not to run dry)."""
-    rows = [row for row in _bound(facts, name, asked)]
-    plain = [*numbers(rows), *(_best_of(row) for row in spans(rows) if row.value.best is not None)]
+    """The best figure of a name: best mark, then bound to the ingredient, then the larger (not to run dry)."""
+    rows = _bound(facts, name, asked)
+    plain = [*numbers(rows), *(middle(row) for row in spans(rows) if row.value.best is not None)]
     if not plain:
         raise Refusal(f"{facts.title}: {name.replace('_', ' ')}", limit="no source gives one", do="read the label")
     mark = min((row.mark for row in plain), key=_MARKS.index)
     own = {row.figure.source for row in facts.figures if row.name == name and asked.ingredient in row.ingredients}
     good = [row for row in plain if row.mark is mark]
     return best([row for row in good if row.source in own] or good, cautious="high")
-
-
-def _best_of(row: Cited[Span]) -> Cited[float]:
-    return Cited(float(row.value.best or 0), row.unit, row.source, row.mark, row.holds_for, row.locator)
 
 
 def _bound(facts: MethodFacts, name: str, asked: Asked) -> Sequence[Figure]:

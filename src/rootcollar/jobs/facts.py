@@ -79,7 +79,10 @@ def contents(reference: Reference) -> Outcome[tuple[Listing, ...]]:
 
 
 def look_up(name: str, reference: Reference) -> Outcome[tuple[Page, ...]]:
-    """Return a page for everything of that name. Raises NotFound with the near names of every kind, BadInput where none is near."""
+    """Return a page for everything of that name.
+
+    Raises NotFound with the near names of every kind, BadInput where none is near.
+    """
     pages: list[Page] = []
     near: list[str] = []
     for find in (_species, _ingredient, _formulation, _method):

@@ -1,4 +1,4 @@
-"""Figure a dose: how much finished mix so many stems of a size take, which coverage that rests on, and how sure it is."""
+"""Figure a dose: how much finished mix so many stems of a size take, what that rests on, and how sure it is."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ from rootcollar.reference import Formulation, Reference, find_formulation
 
 __all__ = ["DoseAsk", "dose"]
 
-# What is taken where no product is named: the plainest salt in water, the plainest ester in oil (ours, said in the answer).
+# Where no product is named: the plainest salt in water, the plainest ester in oil (ours, said in the answer).
 _PRODUCTS: Mapping[Carrier, str] = {
     "water": "glyphosate-ipa-3-sl", "none": "glyphosate-ipa-3-sl", "oil": "triclopyr-bee-4-ec",
 }  # fmt: skip
@@ -171,9 +171,8 @@ def _cuts(ask: DoseAsk, rule: DoseRule, each: Worlds) -> tuple[str, ...]:
     if rule.dose_ml is None:
         return ()
     cuts = band(each).best / rule.dose_ml
-    return (
-        f"Cuts: {show(cuts, 'cut')} a stem, {show(cuts * ask.count, 'cut')} in all, {show(rule.dose_ml, 'mL')} in each.",
-    )
+    in_all = show(cuts * ask.count, "cut")
+    return (f"Cuts: {show(cuts, 'cut')} a stem, {in_all} in all, {show(rule.dose_ml, 'mL')} in each.",)
 
 
 def _size_words(ask: DoseAsk) -> str:

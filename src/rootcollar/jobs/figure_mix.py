@@ -34,15 +34,15 @@ _MOST_LOADS = 1000
 
 @dataclass(frozen=True, slots=True)
 class Strength:
-    """A strength in one of three ways: percent; parts of diluent to one of product; acid wanted, of acid in the jug [g/L].
+    """A strength in one of three ways.
 
-    of: "ae" or "ai", what the two grams a litre are of.
+    pct: of the finished mix [%], undiluted unless said. parts_diluent: to one part of product. acid_g_per_l: wanted in
+    the mix, and in the product as sold [g/L].
     """
 
-    pct: float | None = None
+    pct: float = 100.0
     parts_diluent: float | None = None
     acid_g_per_l: tuple[float, float] | None = None
-    of: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +85,6 @@ def _pct(strength: Strength) -> float:
         return pct_from_acid(wanted, have)
     if strength.parts_diluent is not None:
         return pct_from_parts(strength.parts_diluent)
-    assert strength.pct is not None
     return strength.pct
 
 
@@ -100,13 +99,14 @@ def _of_total(ask: MixAsk, recipe: Recipe, reference: Reference) -> Answer:
         times = loads.count(load_ml)
         head = f"{times} load{'s' if times > 1 else ''} of {volume(load_ml, ask.system)}: " if ask.tank_ml else ""
         steps.append(head + " ".join(made.steps) + _true(made.true_pct, pct))
+    whole = _size(total_ml, ask.system)
     return Answer(
         question=f"How much product makes {volume(total_ml, ask.system)} of finished mix at {show(pct, '%')}?",
         given=ask.given,
-        says=f"{volume(product_ml, ask.system)} of product in {_size(total_ml, ask.system)} of finished mix: {show(pct, '%')}",
+        says=f"{volume(product_ml, ask.system)} of product in {whole} of finished mix: {show(pct, '%')}",
         value=_in_system(product_ml, ask.system), unit=_unit(ask.system),
         figures={**_figures(ask, pct, product_ml, total_ml - product_ml, total_ml), "loads_ml": tuple(loads)},
-        details=(f"Diluent: {volume(total_ml - product_ml, ask.system)}.", *_acid(ask, pct), *steps),
+        details=(f"Diluent: {volume(total_ml - product_ml, ask.system)}.", *steps) if pct < 100 else tuple(steps),
         assumed=_assumed(ask, pct, f"{show(pct, '%')} of the finished mix, by volume"),
         cautions=bench_cautions(reference),
     )  # fmt: skip
@@ -140,7 +140,6 @@ def _on_top(ask: MixAsk, recipe: Recipe, reference: Reference) -> Answer:
         details=(
             f"Add {poured.text} of product to the {there} that is there.{_true(true, pct)}",
             f"Finished mix: {volume(total_ml, ask.system)}; the container has to hold it.",
-            *_acid(ask, pct),
         ),
         assumed=_assumed(ask, pct, f"{show(pct, '%')} of the finished mix, by volume, not of the diluent"),
         cautions=bench_cautions(reference),
@@ -160,16 +159,11 @@ def _true(true_pct: float, pct: float) -> str:
     return "" if pct >= 100 else f" By these marks: {show(true_pct, '%')}."
 
 
-def _acid(ask: MixAsk, pct: float) -> tuple[str, ...]:
-    if ask.product_g_per_l is None:
-        return ()
-    acid = product_in_ml(ask.product_g_per_l, pct)
-    return (f"In a litre of this mix: {show(acid, 'g')} {ask.strength.of or 'ae'}.",)
-
-
 def _assumed(ask: MixAsk, pct: float, strength: str) -> tuple[str, ...]:
     thinned = () if pct >= 100 or "carrier" in ask.given else ("thinned with water; --carrier oil for oil",)
-    return (f"strength {strength}", "a product as sold, not a ready-to-use one: that is never thinned", *thinned)
+    product = f", of a product of {ask.given['strength']}" if "strength" in ask.given else ""
+    concentrate = "a product as sold, not a ready-to-use one: that is never thinned"
+    return (f"strength {strength}{product}", concentrate, *thinned)
 
 
 def _figures(

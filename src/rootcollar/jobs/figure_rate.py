@@ -16,6 +16,8 @@ from rootcollar.reference import Reference
 
 __all__ = ["RateAsk", "rate"]
 
+_TOP_RATE = "The label of the product in hand sets its own top rate: keep to the lower."
+
 
 @dataclass(frozen=True, slots=True)
 class RateAsk:
@@ -56,12 +58,12 @@ def rate(ask: RateAsk, reference: Reference) -> Outcome[Answer]:
         given=ask.given,
         says=f"{_both(found, unit)} of the product in hand ({have}) brings the same {of} as {printed}",
         value=found, unit=unit,
-        figures={"have_g_per_l": ask.have_g_per_l} | ({} if ask.named_g_per_l is None else {"named_g_per_l": ask.named_g_per_l}),
+        figures={"have_g_per_l": ask.have_g_per_l, "named_g_per_l": ask.named_g_per_l or ask.have_g_per_l},
         assumed=(
             f"strength of the product in hand {have}; read it on the jug",
             "the same active ingredient in both, and the same form where the label tells forms apart",
         ),
-        cautions=("The label of the product in hand sets its own top rate: keep to the lower.", *bench_cautions(reference)),
+        cautions=(_TOP_RATE, *bench_cautions(reference)),
     ))  # fmt: skip
 
 

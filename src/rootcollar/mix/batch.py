@@ -1,4 +1,4 @@
-"""The finished mix by each convention, kept apart: of the finished mix, on top of a full diluent, as a ratio, from acid."""
+"""The conventions of strength, kept apart: of the finished mix, on top of a full diluent, as a ratio, from acid."""
 
 from __future__ import annotations
 
@@ -48,7 +48,7 @@ def pct_from_parts(parts_diluent: float) -> float:
     have_g_per_l=(90, 600),
 )
 def pct_from_acid(wanted_g_per_l: float, have_g_per_l: float) -> float:
-    """Return the strength [%] that gives so much acid in a litre of mix. Both in grams acid (or active) a litre [g/L]."""
+    """Return the strength [%] that gives so much acid in a litre of mix. Both: acid (or active) [g/L]."""
     return 100 * wanted_g_per_l / have_g_per_l
 
 
@@ -67,7 +67,7 @@ def total_for_product_ml(product_ml: float, pct: float) -> float:
     diluent_g_per_ml=(0.8, 1.1),
 )
 def g_from_weight_pct(total_ml: float, pct: float, diluent_g_per_ml: float) -> float:
-    """Return the product by weight for a percent by weight of the diluent [g]: 1 % in a gallon of water is 38 g [VADWR].
+    """Return the product for a percent by weight of the diluent [g]: 1 % in a gallon of water is 38 g [VADWR].
 
     total_ml: diluent [mL]. pct: by weight [%]. diluent_g_per_ml: its density [g/mL].
     """

@@ -12,7 +12,7 @@ __all__ = ["adding_order", "air_gap_cm"]
 
 @formula("maximum(2 * inlet_cm, least_cm)", gives="cm", source="HILLS", inlet_cm=(0.5, 10), least_cm=(1, 20))
 def air_gap_cm(inlet_cm: float, least_cm: float) -> float:
-    """Return the air gap between hose and tank rim [cm]: twice the inlet, never under the least (1 inch) [HILLS, SANM]."""
+    """Return the air gap from hose to tank rim [cm]: twice the inlet, never under the least, 1 inch [HILLS, SANM]."""
     return max(2 * inlet_cm, least_cm)
 
 

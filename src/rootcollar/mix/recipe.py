@@ -30,7 +30,7 @@ class Recipe:
 
 @dataclass(frozen=True, slots=True)
 class Visit:
-    """One pass. method: a key of the methods. recipe: None to pull, cut, girdle or leave. months: when it may be done."""
+    """One pass. method: a key of the methods. recipe: None to pull, cut or girdle. months: when it may be done."""
 
     method: str
     recipe: Recipe | None

@@ -13,7 +13,7 @@ Public words: load, read, Reference; find_species, find_ingredient, find_formula
 figures, row_words; and the shapes listed in __all__.
 """
 
-from rootcollar.reference.chooser import best, numbers, spans
+from rootcollar.reference.chooser import best, middle, numbers, spans
 from rootcollar.reference.figures import figures, row_words
 from rootcollar.reference.find import find_formulation, find_ingredient, find_method, find_species
 from rootcollar.reference.load import Reference, load, read
@@ -43,6 +43,7 @@ __all__ = [
     "find_formulation",
     "find_method",
     "best",
+    "middle",
     "numbers",
     "spans",
     "figures",

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import Literal, TypeVar, cast
 
 from rootcollar.kernel.sources import Cited, Mark, Source
 from rootcollar.reference.load import load
 from rootcollar.reference.spans import Figure, Span
 
-__all__ = ["best", "numbers", "spans"]
+__all__ = ["best", "middle", "numbers", "spans"]
 
 T = TypeVar("T")
 
@@ -55,3 +56,12 @@ def numbers(rows: Sequence[Figure]) -> tuple[Cited[float], ...]:
 def spans(rows: Sequence[Figure]) -> tuple[Cited[Span], ...]:
     """Return only the rows whose value is a span."""
     return cast("tuple[Cited[Span], ...]", tuple(row for row in rows if isinstance(row.value, Span)))
+
+
+def middle(row: Cited[Span]) -> Cited[float]:
+    """Return the one figure to use of a span: its named best, else its lower end, else its upper one."""
+    ends = (row.value.best, row.value.low, row.value.high)
+    value = next((end for end in ends if end is not None), None)
+    if value is None:
+        raise ValueError(f"a span without a figure, from {row.source}")
+    return replace(cast("Cited[float]", row), value=value)

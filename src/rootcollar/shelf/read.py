@@ -10,7 +10,8 @@ from rootcollar.shelf.fields import FIELDS, Field
 from rootcollar.shelf.sheet import SILENT, Active, Distance, Sheet, SiteLine
 
 __all__ = [
-    "NOT_READ", "actives", "ae_g_per_l", "carriers", "dose_each", "entry_hours", "entry_words", "first_aid", "setback_words",
+    "NOT_READ", "actives", "ae_g_per_l", "carriers", "dose_each", "entry_hours", "entry_words", "first_aid",
+    "setback_words",
     "sites", "strength_range", "unread", "wear", "weather_words",
 ]  # fmt: skip
 

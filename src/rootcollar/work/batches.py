@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from rootcollar.choose import Setting
 from rootcollar.kernel.doubt import Worlds, best
 from rootcollar.kernel.formula import use
-from rootcollar.kernel.sources import Cited
 from rootcollar.kernel.units import convert, jug, show
 from rootcollar.mix import Card, Limits, Loads, Recipe, card, plan_loads, smallest_batch_ml, tank_by_weight_ml
-from rootcollar.reference import Reference, Span, numbers, spans
+from rootcollar.reference import Reference, Span, middle, numbers, spans
 from rootcollar.shelf import Sheet, strength_range
 from rootcollar.work.crew import Crew
 
@@ -77,22 +76,11 @@ def _tank_ml(recipe: Recipe, crew: Crew, reference: Reference) -> tuple[float, s
     words = "the tank" if crew.tank_l is not None else "a gallon jug: no tank is written in crew.toml"
     if crew.carry_kg is None:
         return held, words
-    rows = reference.mixing["carrier_density"]
     name = _OIL if recipe.carrier == "oil" else _WATER
-    density = next(use(_plain(row.figure)) for row in rows if row.name == name and row.figure.unit == "g/mL")
-    empty = next(row.figure for row in reference.mixing["weight"] if row.name == "empty_backpack_lb")
-    empty_kg = convert(use(_heavy(empty)), "lb", "kg")
-    carried = tank_by_weight_ml(crew.carry_kg, empty_kg, density)
+    densities = spans([row.figure for row in reference.mixing["carrier_density"] if row.name == name])
+    plain = numbers([row.figure for row in reference.mixing["carrier_density"] if row.name == name])
+    density = use(next(one for one in (*plain, *map(middle, densities)) if one.unit == "g/mL"))
+    empty = spans([row.figure for row in reference.mixing["weight"] if row.name == "empty_backpack_lb"])[0]
+    heavier = replace(empty, value=Span(best=empty.value.high))  # nobody is asked to carry more than they said
+    carried = tank_by_weight_ml(crew.carry_kg, convert(use(middle(heavier)), "lb", "kg"), density)
     return (carried, "the weight its carrier accepts") if carried < held else (held, words)
-
-
-def _plain(figure: Cited[object]) -> Cited[float]:
-    value = figure.value.best if isinstance(figure.value, Span) else figure.value
-    assert isinstance(value, (int, float))
-    return Cited(float(value), figure.unit, figure.source, figure.mark, figure.holds_for)
-
-
-def _heavy(figure: Cited[object]) -> Cited[float]:
-    """The heavier end of an empty sprayer: nobody is asked to carry more than they said."""
-    assert isinstance(figure.value, Span) and figure.value.high is not None
-    return Cited(figure.value.high, figure.unit, figure.source, figure.mark, figure.holds_for)

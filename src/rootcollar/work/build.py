@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from rootcollar.choose import Choice, Prescription, Setting
-from rootcollar.kernel.verdict import Level, worst_first
+from rootcollar.kernel.verdict import Level, Stage, worst_first
 from rootcollar.label import NOT_CHECKED, RULES
 from rootcollar.work.cards import mix_cards
 from rootcollar.work.clear import Cleared
@@ -79,7 +79,8 @@ def _rules(asked: PacketAsked) -> RulesPage:
     questions = {(one.rule, one.because): one for one in spoken if one.level is Level.ASK}
     return RulesPage(
         weighed=tuple((number, RULES[number].sentence, level.word) for number, level in sorted(levels.items())),
-        not_checked=tuple((one.number, f"{one.sentence} ({_STAGE[one.stage.name]})") for one in NOT_CHECKED),
+        not_checked=tuple((one.number, one.sentence) for one in NOT_CHECKED if one.stage is Stage.PLAN),
+        waits=tuple((one.number, one.sentence, _WAITS[one.stage]) for one in NOT_CHECKED if one.stage in _WAITS),
         questions=tuple(said(one) for one in worst_first(questions.values())),
         must_read=(
             "The complete label booklet of every product, before mixing, by the person who mixes.",
@@ -89,7 +90,7 @@ def _rules(asked: PacketAsked) -> RulesPage:
     )
 
 
-_STAGE: Mapping[str, str] = {"PLAN": "plan", "HOURS": "in the hour of work", "CLOSE": "with the record"}
+_WAITS: Mapping[Stage, str] = {Stage.HOURS: "the hour of work, by hand", Stage.CLOSE: "the record, by hand"}
 
 
 def _sources(asked: PacketAsked) -> tuple[tuple[str, str], ...]:

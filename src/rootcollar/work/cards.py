@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from rootcollar.choose import Choice, Prescription, Setting, line_mix_ml, mix_words, replay, sum_worlds
-from rootcollar.kernel.doubt import Worlds, best
+from rootcollar.choose import Choice, Prescription, Setting, mix_words, poured_ml, replay
+from rootcollar.kernel.doubt import best
 from rootcollar.kernel.formula import watch
 from rootcollar.kernel.units import convert, show
-from rootcollar.mix import Recipe, adding_order, card, smallest_batch_ml
 from rootcollar.mix import Card as Batch
+from rootcollar.mix import Recipe, adding_order, card, smallest_batch_ml
 from rootcollar.shelf import entry_words, setback_words
 from rootcollar.work import text
 from rootcollar.work.batches import batches, limits_of
@@ -45,14 +45,12 @@ def mix_cards(lines: Sequence[Choice], prescription: Prescription, setting: Sett
 
 
 def _card(letter: str, recipe: Recipe, lines: Sequence[Choice], setting: Setting, crew: Crew) -> Card:
-    option = lines[0].option
-    assert option is not None  # only lines with an option are asked for
-    need: Worlds = sum_worlds([line_mix_ml(one.stand.stems, one.option.per_stem.mix_ml) for one in lines if one.option])
-    made = batches(recipe, need, option.way.visit.method, crew, setting)
+    need, method = poured_ml(lines), lines[0].way.visit.method
+    made = batches(recipe, need, method, crew, setting)
     with watch() as steps:
         replay(lines[0], setting)
         for _, one in made.cards:
-            card(recipe, one.total_ml, limits_of(recipe, option.way.visit.method, setting.sheet(recipe.product)))
+            card(recipe, one.total_ml, limits_of(recipe, method, setting.sheet(recipe.product)))
     band = text.span(need)
     return Card(
         letter,
@@ -69,7 +67,7 @@ def _card(letter: str, recipe: Recipe, lines: Sequence[Choice], setting: Setting
 
 
 def _spare(letter: str, recipe: Recipe, method: str, setting: Setting) -> Card:
-    """A card for a mix that is only poured if the first way cannot be done: a quart, or the least that can be measured."""
+    """A card for a mix poured only if the first way cannot be done: a quart, or the least that can be measured."""
     limits = limits_of(recipe, method, setting.sheet(recipe.product))
     total_ml = max(convert(1, "qt", "mL"), smallest_batch_ml(recipe, limits))
     with watch() as steps:

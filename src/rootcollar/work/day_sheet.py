@@ -13,14 +13,14 @@ from rootcollar.choose import (
     Setting,
     alike,
     instruction,
-    line_mix_ml,
     mix_words,
-    sum_worlds,
+    poured_ml,
+    stems,
     way_words,
-)
+)  # fmt: skip
 from rootcollar.choose.words import METHOD_WORDS
 from rootcollar.kernel.days import MONTHS, name_months
-from rootcollar.kernel.doubt import Worlds, best
+from rootcollar.kernel.doubt import best
 from rootcollar.kernel.units import convert, show
 from rootcollar.kernel.verdict import Level, worst_first
 from rootcollar.mix import Recipe
@@ -56,7 +56,9 @@ def day_sheet(asked: DayAsked) -> DaySheet:
     recipes = _recipes(asked)
     sheets = _sheets(recipes, asked.setting)
     made = {
-        letter: batches(recipe, _poured(recipe, asked.lines), _method(recipe, asked.lines), asked.crew, asked.setting)
+        letter: batches(
+            recipe, poured_ml(_lines_with(recipe, asked.lines)), _method(recipe, asked.lines), asked.crew, asked.setting
+        )
         for letter, recipe in recipes.items()
         if _lines_with(recipe, asked.lines)
     }
@@ -72,9 +74,9 @@ def day_sheet(asked: DayAsked) -> DaySheet:
         mixes=tuple(_mix_line(letter, recipe, made.get(letter), asked) for letter, recipe in recipes.items()),
         proving=_proving(recipes),
         weather=_weather(sheets, recipes),
-        boxes=("wind", "air", "bark or leaves dry", "no haze lying", "signs up", "label aboard"),
+        boxes=("wind ___ mph", "air ___ °F", "bark or leaves dry", "no haze lying", "signs up", "label aboard"),
         wear=_wear(sheets, asked.lines),
-        wear_note="Never leather or cotton gloves with herbicide. Rubber boots in wet treated growth. Ticks: tuck, check.",
+        wear_note="Never leather or cotton gloves. Rubber boots in wet treated growth. Ticks: tuck, check.",
         entry=_entry(sheets, recipes),
         emergency=_emergency(asked),
         first_aid=_first_aid(sheets, recipes),
@@ -95,7 +97,7 @@ def struck(choice: Choice, setting: Setting) -> Struck:
     what = f"{plant} {text.size(choice.stand.band_cm)}, {text.count(choice.stand.stems)} stems"
     if choice.option is None or not said or said[0].level < Level.ASK:
         return Struck("stop", what, choice.because, "")
-    what = f"{what}: {way_words(choice.option.way)}"
+    what = f"{what}: {way_words(choice.way)}"
     return Struck(said[0].level.word, what, _with_page(said[0].because, said[0].page), said[0].clear)
 
 
@@ -135,18 +137,12 @@ def _lines_with(recipe: Recipe, lines: Sequence[Choice]) -> list[Choice]:
     return [one for one in lines if one.recipe == recipe]
 
 
-def _poured(recipe: Recipe, lines: Sequence[Choice]) -> Worlds:
-    return sum_worlds(
-        [line_mix_ml(one.stand.stems, one.option.per_stem.mix_ml) for one in _lines_with(recipe, lines) if one.option]
-    )
-
-
 def _method(recipe: Recipe, lines: Sequence[Choice]) -> str:
-    return next(one.option.way.visit.method for one in _lines_with(recipe, lines) if one.option)
+    return _lines_with(recipe, lines)[0].way.visit.method
 
 
 def _season(lines: Sequence[Choice]) -> str:
-    months = [one.option.way.visit.months for one in lines if one.option]
+    months = [one.way.visit.months for one in lines]
     if not months:
         return ""
     shared = frozenset.intersection(*months)
@@ -157,7 +153,7 @@ def _season(lines: Sequence[Choice]) -> str:
 
 def _roles(crew: Crew, lines: Sequence[Choice]) -> tuple[tuple[str, str], ...]:
     names = {what: ", ".join(one.name for one in crew.people if what in one.may) for what in ("lead", "treat", "saw")}
-    cuts = any(one.option and one.option.way.visit.method in {"cut_stump", "vine_cut", "girdle"} for one in lines)
+    cuts = any(one.way.visit.method in {"cut_stump", "vine_cut", "girdle"} for one in lines)
     rows = [
         (f"Lead: {names['lead']}" if names["lead"] else "Lead", "mixes, keeps this sheet, says yes or no"),
         (f"Treat: {names['treat']}" if names["treat"] else "Treat", "treats each stem as below, marks it with dye"),
@@ -189,15 +185,13 @@ def _target(species: Species) -> Target:
 
 def _size_row(lines: Sequence[Choice], asked: DayAsked) -> SizeRow:
     """One row for all stands that are treated alike: sizes by plant, stems added up."""
-    option, back = lines[0].option, lines[0].fallback
-    assert option is not None  # cleared lines have one
-    verb, rest = instruction(option.way)
+    back = lines[0].fallback
+    verb, rest = instruction(lines[0].way)
     words = ""
     if back is not None:
         way = back.option.way
         letter = letter_of(way.visit.recipe, asked.prescription)
         words = f"{back.trigger}: {METHOD_WORDS[way.visit.method]}{', mix ' + letter if letter else ''}"
-    stems = sum_worlds([one.stand.stems for one in lines])
     species = asked.setting.reference.species
     plants = dict.fromkeys(one.stand.species for one in lines)
     sizes = [
@@ -207,7 +201,7 @@ def _size_row(lines: Sequence[Choice], asked: DayAsked) -> SizeRow:
     plant = "; ".join(species[key].common_name + (f" {size}" if len(sizes) > 1 else "") for size, key in sizes)
     size = sizes[0][0] if len(sizes) == 1 else text.size(text.joined([one.stand.band_cm for one in lines]))
     letter = letter_of(lines[0].recipe, asked.prescription)
-    return SizeRow(size, plant, verb, rest, letter, text.count(stems), words)
+    return SizeRow(size, plant, verb, rest, letter, text.count(stems(lines)), words)
 
 
 def _mix_line(letter: str, recipe: Recipe, made: Batches | None, asked: DayAsked) -> MixLine:
@@ -220,10 +214,7 @@ def _mix_line(letter: str, recipe: Recipe, made: Batches | None, asked: DayAsked
 def _proving(recipes: dict[str, Recipe]) -> str:
     letters = ", ".join(recipes)
     return (
-        (
-            f"Proving batch of {letters}: mix one quart, treat 25 stems of known size, measure what is left; "
-            "it replaces these amounts."
-        )
+        (f"Proving batch of {letters}: one quart on 25 stems of known size, left over ___; it replaces these amounts.")
         if letters
         else ""
     )
@@ -267,7 +258,7 @@ def _wear(sheets: Sequence[Sheet], lines: Sequence[Choice]) -> tuple[tuple[str, 
         words = ", ".join(items) if items else "not read on every label yet: read it first"
         by_items.setdefault(words, []).append(task)
     rows = [(", ".join(tasks).capitalize(), words) for words, tasks in by_items.items()]
-    if any(one.option and one.option.way.visit.method in {"cut_stump", "girdle"} for one in lines):
+    if any(one.way.visit.method in {"cut_stump", "girdle"} for one in lines):
         rows.append(("Saw", "chaps, helmet, eyes, ears (practice of the trade)"))
     return tuple(rows)
 

@@ -65,7 +65,7 @@ class Target:
 
 @dataclass(frozen=True, slots=True)
 class SizeRow:
-    """One line of work: size words ("1-2 in"), plant, the verb in bold, the rest of the sentence, mix letter, fallback."""
+    """One line of work: size words ("1-2 in"), plant, verb in bold, rest of the sentence, mix letter, fallback."""
 
     size: str
     plant: str
@@ -185,7 +185,7 @@ class Card:
 
 @dataclass(frozen=True, slots=True)
 class RulesPage:
-    """Which rules were weighed, with their worst word; which wait for the hour or the record; which were not checked."""
+    """Which rules were weighed, with their worst word; which wait for hour or record; which were not checked."""
 
     weighed: tuple[tuple[str, str, str], ...]  # (number, sentence, level word)
     not_checked: tuple[tuple[str, str], ...]

@@ -17,7 +17,7 @@ def record_fields(setting: Setting, unit: Unit, lines: Sequence[Choice]) -> tupl
     recipes = list(dict.fromkeys(one.recipe for one in lines if one.recipe is not None))
     sheets = [setting.sheet(one.product) for one in recipes]
     species = dict.fromkeys(setting.reference.species[one.stand.species].common_name for one in lines)
-    methods = dict.fromkeys(one.option.way.visit.method.replace("_", " ") for one in lines if one.option)
+    methods = dict.fromkeys(one.way.visit.method.replace("_", " ") for one in lines)
     return (
         ("Property and unit", f"{setting.ground.name}, {unit.name}"),
         ("State, county", setting.ground.state or ""),

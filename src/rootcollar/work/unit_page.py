@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from rootcollar.choose import Choice, Prescription, Setting, alike, instruction, line_mix_ml, way_words
+from rootcollar.choose import Choice, Prescription, Setting, alike, instruction, line_minutes, line_mix_ml, way_words
 from rootcollar.kernel.doubt import best
 from rootcollar.kernel.units import show
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
@@ -60,7 +60,7 @@ def unit_line(choice: Choice, prescription: Prescription, setting: Setting) -> U
         instruction=f"{verb}, {rest}",
         mix=letter_of(recipe, prescription),
         amount=amount if recipe else "no mix",
-        time=text.hours(stand.stems * option.per_stem.minutes),
+        time=text.hours(line_minutes(stand.stems, option.per_stem.minutes)),
         cost=text.money(stand.stems * option.per_stem.cost),
         because=". ".join(
             part for part in (choice.because, option.way.strength_because, option.per_stem.dose_because) if part

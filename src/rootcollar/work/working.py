@@ -26,7 +26,8 @@ def walk(tree: dict[str, Any]) -> Iterator[dict[str, Any]]:
 
 
 def _name(node: dict[str, Any]) -> str:
-    return str(node["formula"]).rsplit(".", 1)[-1].replace("_", " ")
+    name = str(node["formula"]).rsplit(".", 1)[-1]
+    return "given" if name == "figure" else _plain(name)
 
 
 def _sentence(node: dict[str, Any]) -> str:
@@ -38,7 +39,11 @@ def _sentence(node: dict[str, Any]) -> str:
         value = node["inputs"][name]
         if isinstance(value, (int, float)):
             filled = re.sub(rf"\b{re.escape(name)}\b", _number(value), filled)
-    return f"{node['says']} = {filled} = {result} [{node['source']}]"
+    return f"{_plain(str(node['says']))} = {filled} = {result} [{node['source']}]"
+
+
+def _plain(name: str) -> str:
+    return name.replace("**", "^").replace("_", " ")
 
 
 def _number(value: object) -> str:
