@@ -315,11 +315,20 @@ def fitting(option: str) -> st.SearchStrategy[str]:
 
 
 SHAPES = [
-    "mix --percent --total", "mix --percent --total --tank", "mix --percent --add-to", "mix --percent --strength --total",
-    "mix --want-ae --strength --total", "dose basal-bark --diameter --count", "dose basal-bark --diameter --band --strength",
-    "dose hack-squirt --diameter --spacing --each", "dose cut-stump --diameter --count", "dose foliar --crown --count",
-    "dose vine --diameter --count", "rate --have --want --rate", "rate --have --rate",
-]  # fmt: skip
+    "mix --percent --total",
+    "mix --percent --total --tank",
+    "mix --percent --add-to",
+    "mix --percent --strength --total",
+    "mix --want-ae --strength --total",
+    "dose basal-bark --diameter --count",
+    "dose basal-bark --diameter --band --strength",
+    "dose hack-squirt --diameter --spacing --each",
+    "dose cut-stump --diameter --count",
+    "dose foliar --crown --count",
+    "dose vine --diameter --count",
+    "rate --have --want --rate",
+    "rate --have --rate",
+]
 
 
 @pytest.mark.parametrize("shape", SHAPES)

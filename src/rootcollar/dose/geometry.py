@@ -11,17 +11,17 @@ from numpy.typing import NDArray
 from rootcollar.kernel.formula import formula
 
 __all__ = [
-    "band_area_cm2", "circle_area_m2", "cuts", "mean_band_area_cm2", "mean_cuts", "mean_diameter_cm",
+    "band_area_cm2", "circle_area_m2", "cuts", "mean_band_area_cm2", "mean_cuts", "mean_diameter_cm", "mean_face_cm2",
     "mean_ring_area_cm2", "mean_square_cm2", "ring_area_cm2",
 ]  # fmt: skip
 
 Sizes = NDArray[np.float64]
 
 
-@formula("pi * diameter_cm * height_cm", gives="cm2", source="geometry", diameter_cm=(0.5, 60), height_cm=(5, 100))
+@formula("pi * height_cm * diameter_cm", gives="cm2", source="geometry", diameter_cm=(0.5, 60), height_cm=(5, 100))
 def band_area_cm2(diameter_cm: float | Sizes, height_cm: float) -> float | Sizes:
     """Return the bark of a stem's lowest part [cm2], a cylinder. diameter_cm: over bark [cm]; height_cm: band [cm]."""
-    return np.pi * diameter_cm * height_cm
+    return np.pi * height_cm * diameter_cm
 
 
 @formula(
@@ -80,6 +80,12 @@ def mean_square_cm2(low_cm: float, high_cm: float) -> float:
     return (low_cm**2 + low_cm * high_cm + high_cm**2) / 3  # the 3 is the integral of x squared
 
 
+@formula("pi / 4 * mean_square_cm2", gives="cm2", source="geometry", mean_square_cm2=(0.2, 4000))
+def mean_face_cm2(mean_square_cm2: float) -> float:
+    """Return the mean whole cut face over a band [cm2]. mean_square_cm2: mean of the diameter squared [cm2]."""
+    return float(np.pi / 4 * mean_square_cm2)
+
+
 @formula("pi * mean_cm * height_cm", gives="cm2", source="geometry", mean_cm=(0.5, 60), height_cm=(5, 100))
 def mean_band_area_cm2(mean_cm: float, height_cm: float) -> float:
     """Return the mean bark area of a band's stems [cm2]: it goes with the diameter, so the mean diameter gives it."""
@@ -109,18 +115,46 @@ def ring_over_band_cm2(low_cm: float, high_cm: float, ring_cm: float) -> float:
     return float(np.pi / 4 * cubes / (3 * (high_cm - low_cm)))
 
 
-def mean_cuts(low_cm: float, high_cm: float, cm_per_cut: float, min_cuts: float) -> float:
+def mean_cuts(low_cm: float, high_cm: float, cm_per_cut: float, min_cuts: int) -> float:
     """Return the mean number of cuts over a band: the staircase of `cuts`, integrated exactly."""
     if high_cm <= low_cm:
         return float(cuts(low_cm, cm_per_cut, min_cuts))
     low, high = low_cm / cm_per_cut, high_cm / cm_per_cut
-    return (_stairs(high, min_cuts) - _stairs(low, min_cuts)) / (high - low)
+    return mean_of_stairs(low, high, stairs(low, min_cuts), stairs(high, min_cuts))
 
 
-def _stairs(to: float, least: float) -> float:
-    """Return the integral from 0 to `to` of max(ceil(x), least)."""
-    if to <= least:
-        return least * to
-    whole = np.floor(to)
+@formula(
+    "where(size <= least, size * least, least ** 2 + (floor(size) * (floor(size) + 1) - least * (least + 1)) / 2"
+    " + (size - floor(size)) * (floor(size) + 1))",
+    gives="cuts x steps",
+    source="arithmetic",
+    size=(0.1, 40),
+    least=(1, 4),
+)
+def stairs(size: float, least: int) -> float:
+    """Return the area under the staircase of cuts from 0 to a size: at least `least`, one up at each whole step.
+
+    size: diameter in steps of the spacing. least: the fewest cuts, a whole number.
+    """
+    if size <= least:
+        return least * size
+    whole = float(np.floor(size))
     steps = (whole * (whole + 1) - least * (least + 1)) / 2  # least + 1 up to whole, each over a width of one
-    return float(least * least + steps + (to - whole) * (whole + 1))
+    return least**2 + steps + (size - whole) * (whole + 1)
+
+
+@formula(
+    "(stairs_high - stairs_low) / (high - low)",
+    gives="cuts",
+    source="arithmetic",
+    low=(0.1, 10),
+    high=(11, 40),
+    stairs_low=(0.1, 60),
+    stairs_high=(70, 900),
+)
+def mean_of_stairs(low: float, high: float, stairs_low: float, stairs_high: float) -> float:
+    """Return the mean cuts between two sizes: the area under the staircase between them, divided by the width.
+
+    low, high: diameters in steps of the spacing. stairs_low, stairs_high: the area from 0 to each.
+    """
+    return (stairs_high - stairs_low) / (high - low)

@@ -10,7 +10,8 @@ from rootcollar.kernel.doubt import Doubt, Worlds, between, sure
 from rootcollar.kernel.errors import Refusal
 from rootcollar.kernel.formula import use
 from rootcollar.kernel.sources import Cited, Mark
-from rootcollar.reference import Coverage, Figure, MethodFacts, Span, best, middle, numbers, spans
+from rootcollar.kernel.units import show
+from rootcollar.reference import Coverage, Figure, MethodFacts, NamedFigure, Span, best, middle, numbers, spans
 
 __all__ = ["Asked", "DoseRule", "proved", "rule_for"]
 
@@ -49,7 +50,7 @@ class DoseRule:
     beyond: str
     ml_per_cut: Worlds | None = None
     cm_per_cut: float = 1.0
-    min_cuts: float = 1.0
+    min_cuts: int = 1
     ml_per_cm2: Worlds | None = None
     height_cm: float = 0.0
     ring_cm: float | None = None
@@ -65,20 +66,29 @@ class DoseRule:
         return "" if self.ml_per_cut is None else "cut"
 
 
-def rule_for(asked: Asked, *, facts: MethodFacts, coverages: Iterable[Coverage], doubt: Doubt) -> DoseRule:
+def rule_for(
+    asked: Asked, *, facts: MethodFacts, coverages: Iterable[Coverage], doubt: Doubt, own: float | None = None
+) -> DoseRule:
     """Return the figures for a dose. facts: of the method. coverages: all known; one that fits is taken.
 
-    Raises Refusal for a method that pours nothing, and where no coverage was published or guessed for the strength:
-    a coverage never crosses over to another strength or nozzle.
+    own: what the crew measured at this strength and nozzle, in place of anything published: mL in a cut [mL], or the
+    coverage of a proving batch [mL/cm2]. Raises Refusal for a method that pours nothing, and where no coverage was
+    published, guessed or measured for the strength: a coverage never crosses over to another strength or nozzle.
     """
-    limits = spans(_bound(facts, "stem_limit_cm", asked))
+    rows = _bound(facts, "stem_limit_cm", asked)
+    limits = spans([row.figure for row in [one for one in rows if asked.species in one.species] or rows])
     limit = best(limits, cautious="low") if limits else None
     base = DoseRule(asked, "", limit, facts.beyond_size)
+    if own is not None and not 0 < own < float("inf"):
+        raise Refusal("own figure", limit="it is an amount above 0", do="measure again")
     if asked.method in {"hack_squirt", "injection"}:
-        return _cuts(base, facts)
+        return _cuts(base, facts, own)
     if not facts.uses_herbicide:
         raise Refusal(f"mix for {facts.title}", limit="nothing is poured", do="count hours instead")
-    return _surface(base, facts, coverages, doubt)
+    shape = _shape(base, facts)
+    if own is not None:
+        return replace(shape, ml_per_cm2=sure(own), words=_PROVED)
+    return _covered(shape, facts, coverages, doubt)
 
 
 def proved(rule: DoseRule, mix_used_ml: float, area_cm2: float) -> DoseRule:
@@ -92,29 +102,50 @@ def proved(rule: DoseRule, mix_used_ml: float, area_cm2: float) -> DoseRule:
     if not (mix_used_ml > 0 and area_cm2 > 0):
         raise Refusal("proving batch", limit="nothing was used or nothing treated", do="treat 25 stems and measure")
     own = coverage_from_batch(mix_used_ml, area_cm2)
-    return replace(rule, ml_per_cm2=sure(own), words="own proving batch")
+    return replace(rule, ml_per_cm2=sure(own), words=_PROVED)
 
 
-def _cuts(base: DoseRule, facts: MethodFacts) -> DoseRule:
+def _cuts(base: DoseRule, facts: MethodFacts, own_ml: float | None) -> DoseRule:
     asked = base.asked
-    each = _number(facts, "ml_per_cut", asked)
-    spacing = _number(facts, "cuts_per_inch", asked)
     least = _number(facts, "min_cuts", asked)
-    per_inch = asked.cuts_per_inch or use(spacing)
-    ml, words = use(each), f"{each.value:g} mL a cut ({each.source}, {each.mark})"
+    if own_ml is None:
+        each = _number(facts, "ml_per_cut", asked)
+        ml, words = use(each), f"{each.value:g} mL a cut ({each.source}, {each.mark})"
+    else:
+        ml, words = own_ml, f"{own_ml:g} mL a cut, own figure"
     if asked.label_ml is not None and asked.label_per == "cut" and asked.label_ml < ml:
         ml, words = asked.label_ml, f"{asked.label_ml:g} mL a cut, the label's most"
-    words += f"; {per_inch:.3g} cuts per inch of diameter, at least {use(least):g} ({least.source}, {least.mark})"
-    return replace(
-        base, words=words, ml_per_cut=sure(ml), cm_per_cut=_CM_PER_INCH / per_inch, min_cuts=float(least.value)
-    )
+    if asked.cuts_per_inch is None:
+        spacing = _number(facts, "cuts_per_inch", asked)
+        per_inch, whose = use(spacing), f"{spacing.source}, {spacing.mark}"
+    else:
+        per_inch, whose = asked.cuts_per_inch, "as given"
+    words += f"; one for each {show(1 / per_inch, 'in')} of diameter ({whose})"
+    words += f", at least {use(least):g} ({least.source}, {least.mark})"
+    cm_per_cut = _CM_PER_INCH / per_inch
+    return replace(base, words=words, ml_per_cut=sure(ml), cm_per_cut=cm_per_cut, min_cuts=int(least.value))
 
 
 _CM_PER_INCH = 2.54  # exact [definition]
+_PROVED = "own proving batch"
 
 
-def _surface(base: DoseRule, facts: MethodFacts, coverages: Iterable[Coverage], doubt: Doubt) -> DoseRule:
+def _shape(base: DoseRule, facts: MethodFacts) -> DoseRule:
+    """The surface the method wets: a band of bark, a ring with or without the stump's side, a whole face, a crown."""
     asked = base.asked
+    if asked.method == "basal_bark":
+        return replace(base, height_cm=_band_cm(facts))
+    if asked.method == "cut_stump":
+        ring = _number(facts, "ring_width_cm", replace(asked, ingredient="", carrier=""))
+        side = spans(facts.rows("side_height_cm", carrier=asked.carrier))
+        return replace(
+            base, ring_cm=use(ring), height_cm=use(middle(side[0])) if side and asked.carrier == "oil" else 0.0
+        )
+    return base
+
+
+def _covered(shape: DoseRule, facts: MethodFacts, coverages: Iterable[Coverage], doubt: Doubt) -> DoseRule:
+    asked = shape.asked
     kinds = [one for one in coverages if asked.method in one.methods and _carries(one.carrier, asked.carrier)]
     fits = [one for one in kinds if one.strength_pct.holds(asked.strength_pct)]
     if not fits:
@@ -128,16 +159,7 @@ def _surface(base: DoseRule, facts: MethodFacts, coverages: Iterable[Coverage], 
         )
     cover = fits[0]
     words = f"{cover.nozzle}, coverage {cover.ml_per_cm2.mark} ({cover.ml_per_cm2.source}); a proving batch replaces it"
-    rule = replace(base, words=words, ml_per_cm2=_coverage(cover, doubt))
-    if asked.method == "basal_bark":
-        return replace(rule, height_cm=_band_cm(facts))
-    if asked.method == "cut_stump":
-        ring = _number(facts, "ring_width_cm", replace(asked, ingredient="", carrier=""))
-        side = spans(facts.rows("side_height_cm", carrier=asked.carrier))
-        return replace(
-            rule, ring_cm=use(ring), height_cm=use(middle(side[0])) if side and asked.carrier == "oil" else 0.0
-        )
-    return rule
+    return replace(shape, words=words, ml_per_cm2=_coverage(cover, doubt))
 
 
 def _carries(have: str, want: str) -> bool:
@@ -160,20 +182,24 @@ def _band_cm(facts: MethodFacts) -> float:
 
 def _number(facts: MethodFacts, name: str, asked: Asked) -> Cited[float]:
     """The best figure of a name: best mark, then bound to the ingredient, then the larger (not to run dry)."""
-    rows = _bound(facts, name, asked)
-    plain = [*numbers(rows), *(middle(row) for row in spans(rows) if row.value.best is not None)]
-    if not plain:
+    rows = [(row, one) for row in _bound(facts, name, asked) for one in _plain(row.figure)]
+    if not rows:
         raise Refusal(f"{facts.title}: {name.replace('_', ' ')}", limit="no source gives one", do="read the label")
-    mark = min((row.mark for row in plain), key=_MARKS.index)
-    own = {row.figure.source for row in facts.figures if row.name == name and asked.ingredient in row.ingredients}
-    good = [row for row in plain if row.mark is mark]
-    return best([row for row in good if row.source in own] or good, cautious="high")
+    mark = min((one.mark for _, one in rows), key=_MARKS.index)
+    good = [(row, one) for row, one in rows if one.mark is mark]
+    own = [one for row, one in good if asked.ingredient in row.ingredients]
+    return best(own or [one for _, one in good], cautious="high")
 
 
-def _bound(facts: MethodFacts, name: str, asked: Asked) -> Sequence[Figure]:
-    """Rows bound to no species or to this one, to no ingredient or to this one."""
+def _plain(figure: Figure) -> Sequence[Cited[float]]:
+    """A figure as one number, a span by its best; nothing where it is neither."""
+    return [*numbers([figure]), *(middle(one) for one in spans([figure]) if one.value.best is not None)]
+
+
+def _bound(facts: MethodFacts, name: str, asked: Asked) -> Sequence[NamedFigure]:
+    """Rows bound to no species or to this one, to no ingredient or to this one, to no carrier or to this one."""
     return [
-        row.figure
+        row
         for row in facts.figures
         if row.name == name
         and (not row.species or asked.species in row.species)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from rootcollar.dose.amount import in_cuts_ml, on_area_ml
+from rootcollar.dose.amount import in_cuts_ml, on_area_ml, on_diameter_ml
 from rootcollar.dose.geometry import (
     band_area_cm2,
     circle_area_m2,
@@ -13,6 +13,7 @@ from rootcollar.dose.geometry import (
     mean_band_area_cm2,
     mean_cuts,
     mean_diameter_cm,
+    mean_face_cm2,
     mean_ring_area_cm2,
     mean_square_cm2,
     ring_area_cm2,
@@ -30,24 +31,25 @@ _GIVE = 0.98  # ours: 6 in is 15.24 cm, often printed as 15
 def per_stem_ml(
     rule: DoseRule, band_cm: tuple[float, float], crown_m: float | None = None, height_m: float | None = None
 ) -> Worlds:
-    """Return the mean mix on one stem of a band [mL], worlds. crown_m, height_m: of a plant to be leaf-sprayed [m].
+    """Return the mean mix on one stem of a band [mL], worlds. crown_m: width of a plant to be leaf-sprayed [m].
 
-    The band is taken as even within. Raises Refusal outside the stems the method is for, naming the next method, and
-    for leaves without a crown.
+    The band is taken as even within. height_m: not used; the coverages of leaves are by the ground a crown covers, and
+    how high may be sprayed is for choosing. Raises Refusal outside the stems the method is for, naming the next
+    method, and for leaves without a crown.
     """
+    if rule.asked.method == "foliar":
+        assert rule.ml_per_cm2 is not None
+        return on_area_ml(_crown_cm2(crown_m), rule.ml_per_cm2)
     low, high = band_cm
     _inside(rule, low, high)
     if rule.ml_per_cut is not None:
         return in_cuts_ml(mean_cuts(low, high, rule.cm_per_cut, rule.min_cuts), rule.ml_per_cut)
     assert rule.ml_per_cm2 is not None
-    method = rule.asked.method
-    if method == "foliar":
-        return on_area_ml(_crown_cm2(crown_m), rule.ml_per_cm2)
     mean = mean_diameter_cm(low, high)
-    if method == "basal_bark":
+    if rule.asked.method == "basal_bark":
         return on_area_ml(mean_band_area_cm2(mean, rule.height_cm), rule.ml_per_cm2)
     face = (
-        float(np.pi / 4 * mean_square_cm2(low, high))
+        mean_face_cm2(mean_square_cm2(low, high))
         if rule.ring_cm is None
         else mean_ring_area_cm2(low, high, rule.ring_cm)
     )
@@ -56,7 +58,16 @@ def per_stem_ml(
 
 
 def surface_cm2(rule: DoseRule, diameters_cm: NDArray[np.float64]) -> NDArray[np.float64]:
-    """Return the surface to be wetted on each stem [cm2]. diameters_cm: shape (n,) [cm]."""
+    """Return the surface to be wetted on each stem [cm2], shape (n,). diameters_cm: shape (n,) [cm].
+
+    Raises Refusal where the dose does not go by the stem's surface: cuts, and leaves.
+    """
+    if rule.ml_per_cm2 is None or rule.asked.method == "foliar":
+        raise Refusal(
+            f"surface of stems, {rule.asked.method.replace('_', ' ')}",
+            limit="this dose does not go by it",
+            do="count cuts, or measure crowns",
+        )
     if rule.asked.method == "basal_bark":
         return np.asarray(band_area_cm2(diameters_cm, rule.height_cm))
     ring = ring_area_cm2(diameters_cm, np.inf if rule.ring_cm is None else rule.ring_cm)
@@ -76,23 +87,35 @@ def stems_ml(rule: DoseRule, diameters_cm: NDArray[np.float64]) -> NDArray[np.fl
     if rule.ml_per_cut is not None:
         return np.asarray(in_cuts_ml(cuts(diameters_cm, rule.cm_per_cut, rule.min_cuts), rule.ml_per_cut[:1]))
     assert rule.ml_per_cm2 is not None
+    if rule.asked.method == "basal_bark":  # by the diameter, because a million areas would be made only to be scaled
+        ml_per_cm = on_area_ml(band_area_cm2(1.0, rule.height_cm), rule.ml_per_cm2[:1])
+        return on_diameter_ml(diameters_cm, ml_per_cm)
     return on_area_ml(surface_cm2(rule, diameters_cm), rule.ml_per_cm2[:1])
 
 
 def total_ml(rule: DoseRule, diameters_cm: NDArray[np.float64]) -> Worlds:
-    """Return the mix for all stems [mL], worlds. diameters_cm: shape (n,) [cm]. Raises as `stems_ml`."""
+    """Return the mix for all stems [mL], worlds: what wets one stem too much wets all of them too much.
+
+    diameters_cm: shape (n,) [cm]. Raises as `stems_ml`.
+    """
     rate = rule.ml_per_cut if rule.ml_per_cut is not None else rule.ml_per_cm2
     assert rate is not None
-    return np.asarray(stems_ml(rule, diameters_cm).sum() / rate[0] * rate)
+    return np.asarray(stems_ml(rule, diameters_cm).sum() * (rate / rate[0]))
 
 
 def _crown_cm2(crown_m: float | None) -> float:
-    if crown_m is None:
+    if crown_m is None or not 0 < crown_m < np.inf:
         raise Refusal("leaf spray", limit="it goes by the width of the crown", do="give the crown, such as 4 ft")
     return circle_area_m2(crown_m) * 100 * 100
 
 
 def _inside(rule: DoseRule, low_cm: float, high_cm: float) -> None:
+    if not 0 <= low_cm <= high_cm < np.inf:  # false for what is not a number, too
+        raise Refusal(
+            f"stems of {low_cm:g} to {high_cm:g} cm",
+            limit="a size is 0 or more, the thinner end first",
+            do="measure again",
+        )
     limit = rule.limit
     if limit is None:
         return

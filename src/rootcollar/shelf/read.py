@@ -121,7 +121,7 @@ def weather_words(sheet: Sheet) -> tuple[str, ...]:
         f"air {air}",
         f"no rain for {_figure(sheet, 'weather.rain_free_hours')} afterwards",
         f"no rain forecast for {_figure(sheet, 'weather.no_rain_forecast_hours')}",
-        f"use in an inversion: {_flag(sheet, 'weather.inversion_forbidden', 'forbidden', 'not forbidden')}",
+        f"in an inversion: {_flag(sheet, 'weather.inversion_forbidden', 'forbidden', 'not forbidden')}",
         f"ground: not when {_word(sheet, 'weather.soil_states_forbidden')}",
         f"leaves: {_word(sheet, 'weather.foliage_state')}",
     )

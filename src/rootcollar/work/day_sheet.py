@@ -25,7 +25,7 @@ from rootcollar.kernel.units import convert, show
 from rootcollar.kernel.verdict import Level, worst_first
 from rootcollar.mix import Recipe
 from rootcollar.reference import Species
-from rootcollar.shelf import NOT_READ, Sheet, entry_hours, first_aid, wear, weather_words
+from rootcollar.shelf import FIELDS, NOT_READ, Sheet, entry_hours, first_aid, wear, weather_words
 from rootcollar.site import Unit, sketch
 from rootcollar.work import text
 from rootcollar.work.batches import Batches, batches
@@ -81,7 +81,7 @@ def day_sheet(asked: DayAsked) -> DaySheet:
         emergency=_emergency(asked),
         first_aid=_first_aid(sheets, recipes),
         loads=_loads(made),
-        leftovers="Spend leftover and rinse water on ground listed on the label, within its rate; never into a drain.",
+        leftovers="Leftover and rinse water: on ground the label lists, within its rate; never a drain.",
     )
 
 
@@ -214,7 +214,7 @@ def _mix_line(letter: str, recipe: Recipe, made: Batches | None, asked: DayAsked
 def _proving(recipes: dict[str, Recipe]) -> str:
     letters = ", ".join(recipes)
     return (
-        (f"Proving batch of {letters}: one quart on 25 stems of known size, left over ___; it replaces these amounts.")
+        (f"Proving batch of {letters}: 1 qt on 25 measured stems, left over ___")
         if letters
         else ""
     )
@@ -228,10 +228,9 @@ def _weather(sheets: Sequence[Sheet], recipes: dict[str, Recipe]) -> tuple[tuple
     """The label's weather by mix, what it is silent of left out, what nobody has read named; alike ones together."""
     by_words: dict[str, list[str]] = {}
     for sheet in sheets:
-        said = [one for one in weather_words(sheet) if "label silent" not in one]
-        known = [one for one in said if NOT_READ not in one]
-        unread = [one.split(NOT_READ)[0].strip(" (:") for one in said if NOT_READ in one]
-        words = "; ".join(known) + (f". NOT READ YET, read it on the label: {', '.join(unread)}" if unread else "")
+        known = [one for one in weather_words(sheet) if "label silent" not in one and NOT_READ not in one]
+        unread = [row.words for path, row in FIELDS.items() if path.startswith("weather.") and not sheet.line(path)]
+        words = "; ".join(known) + (f". NOT READ YET: {', '.join(unread)}" if unread else "")
         by_words.setdefault(words, []).append(_letters_of(sheet, recipes))
     return tuple((", ".join(letters), words) for words, letters in by_words.items())
 
@@ -274,9 +273,9 @@ def _emergency(asked: DayAsked) -> tuple[tuple[str, str], ...]:
     )
     return (
         ("Position" + (f" of {gate.name}" if gate else ""), place),
-        ("Meet at", known.get("meeting_point", "")),
+        ("Meet at", known.get("meeting point", "")),
         ("Hospital", known.get("hospital", "")),
-        ("Poison line", known.get("poison_line", "")),
+        ("Poison line", known.get("poison line", "")),
     )
 
 
