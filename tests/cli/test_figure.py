@@ -237,7 +237,7 @@ def test_a_band_a_spacing_and_a_dose_of_ones_own_count() -> None:
         ("mix --want-ae '96 g ae/L' --strength '480 g/L' --total '3 gal'", "ae/gal for acid equivalent"),
         ("mix --want-ae '96 g ai/L' --strength '480 g ae/L' --total '3 gal'", "weigh differently"),
         ("mix --want-ae '500 g ae/L' --strength '480 g ae/L' --total '3 gal'", "the product itself holds"),
-        ("mix --percent 0.01 --total '1 fl oz'", "too little product to measure"),
+        ("mix --percent 0.01 --total '1 fl oz'", "to measure"),
         ("mix --percent 3 --total '3000 gal' --tank '1 fl oz'", "more than 1000"),
         ("mix --percent 3 --total '3 mL' --tank '0.1 mL'", "holds less than can be measured"),
         ("rate --have '4.5 lb/gal' --want '4 lb ae/gal' --rate '32 fl oz/ac'", "the label says which"),

@@ -105,10 +105,10 @@ def test_the_crew_has_the_wear_that_the_labels_name(wood):
     assert {one for person in wood.crew.people for one in person.may} == {"lead", "treat", "saw"}
 
 
-def test_one_application_and_one_answer_are_on_record(wood):
+def test_an_earlier_application_and_answers_with_names_are_on_record(wood):
     ((applied,), complete) = (wood.history.rows, wood.history.complete)
     assert applied.product in wood.shelf and complete
-    assert len(wood.answers) == 1
+    assert wood.answers
 
 
 def test_the_labels_stop_work_at_the_brook_and_ask_at_the_orchard_and_nowhere_else(wood):

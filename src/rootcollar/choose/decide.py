@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from rootcollar.choose.cost import expected
 from rootcollar.choose.figures import per_stem
-from rootcollar.choose.gates import ground_gate, plant_gate, weaknesses
+from rootcollar.choose.gates import ground_gate, in_season, plant_gate, weaknesses
 from rootcollar.choose.judge import line_verdicts
 from rootcollar.choose.option import Choice, Fallback, Option, SetAside, Way
 from rootcollar.choose.setting import Setting
@@ -33,7 +33,7 @@ def decide(stand: Stand, setting: Setting) -> Choice:
     options: list[Option] = []
     aside: list[SetAside] = []
     for way in ways_for(species, setting.products, setting.reference):
-        found = _weigh(way, species, stand, setting)
+        found = _weigh(in_season(way, species), species, stand, setting)
         if isinstance(found, SetAside):
             aside.append(found)
         else:

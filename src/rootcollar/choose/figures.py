@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from rootcollar.choose.cost import cost_per_kill, cost_per_stem
 from rootcollar.choose.option import PerStem, Way
@@ -147,7 +148,13 @@ def _worlds(doubt: Doubt, unknown: str, span: Span, row: KillRow | LabourRow) ->
     figure = use(middle(Cited(span, "", row.source, row.mark, unknown)))
     if span.low is None or span.high is None or span.low == span.high:
         return sure(figure)
-    return doubt.worlds(unknown, figure, between(span.low, figure, span.high))
+    return _drawn(doubt, unknown, (span.low, figure, span.high))
+
+
+@lru_cache(maxsize=4096)
+def _drawn(doubt: Doubt, unknown: str, ends: tuple[float, float, float]) -> Worlds:
+    """Return the worlds of an unknown; kept, because every stand of a size asks for the same (and none may write)."""
+    return doubt.worlds(unknown, ends[1], between(*ends))
 
 
 def _prices(way: Way, reference: Reference) -> tuple[float, float]:

@@ -6,15 +6,17 @@ A gate can only shut. Each names what would open it; where a fact is missing, th
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from rootcollar.choose.option import Gate, Way
+from rootcollar.kernel.days import MONTHS, months, name_months
 from rootcollar.kernel.sources import Cited
 from rootcollar.kernel.units import convert, show
 from rootcollar.reference import FailRow, Reference, Span, Species, best, numbers, spans
 from rootcollar.site import Unit
 from rootcollar.survey.stand import Stand
 
-__all__ = ["ground_gate", "plant_gate", "weaknesses"]
+__all__ = ["ground_gate", "in_season", "plant_gate", "weaknesses"]
 
 _SHUTS = frozenset({"multiplies_stems", "no_kill", "spreads", "too_slow", "unsafe"})
 _GIVE = 0.98  # ours: 6 in is 15.24 cm, often printed as 15
@@ -62,16 +64,27 @@ def ground_gate(way: Way, unit: Unit, reference: Reference) -> Gate | None:
     return None
 
 
+def in_season(way: Way, species: Species) -> Way:
+    """Return the way without the months in which a source says that it fails; as it was where none would be left."""
+    shut = [_months(row) for row in species.fails if row.windows and _speaks(row, way) and _shuts(row)]
+    left = way.visit.months.difference(*shut)
+    if not left or left == way.visit.months:
+        return way
+    return replace(way, treatment=(*way.treatment[:-1], replace(way.visit, months=left)))
+
+
 def weaknesses(way: Way, species: Species) -> tuple[str, ...]:
     """Return the warnings of sources that found this way weak here, without shutting it."""
     return tuple(
-        f"{row.why} ({row.source}, {row.mark})" for row in species.fails if _speaks(row, way) and not _shuts(row)
+        f"{row.why} ({f'{name_months(_months(row))}; ' if row.windows else ''}{row.source}, {row.mark})"
+        for row in species.fails
+        if _speaks(row, way) and not _shuts(row) and _months(row) & way.visit.months
     )
 
 
 def _fails(way: Way, species: Species) -> Gate | None:
     for row in species.fails:
-        if _speaks(row, way) and _shuts(row):
+        if _speaks(row, way) and _shuts(row) and way.visit.months <= _months(row):
             return Gate(f"{row.why} ({row.source}, {row.mark})", "only your own reason to do otherwise")
     if way.visit.method == "cut" and species.resprouts_from_stump.value:
         cited = species.resprouts_from_stump
@@ -82,6 +95,12 @@ def _fails(way: Way, species: Species) -> Gate | None:
 def _shuts(row: FailRow) -> bool:
     """Whether a failure shuts the way. Pulled plants that ripen seed where they lie are bagged, not left standing."""
     return row.effect in _SHUTS and not (row.effect == "spreads" and row.method == "pull")
+
+
+def _months(row: FailRow) -> frozenset[int]:
+    """Return the months of which a failure speaks; all where it names none."""
+    named = frozenset[int]().union(*(months(window) for window in row.windows))
+    return named or frozenset(range(1, len(MONTHS) + 1))
 
 
 def _speaks(row: FailRow, way: Way) -> bool:

@@ -9,11 +9,11 @@ from itertools import count
 from rootcollar.choose.decide import decide
 from rootcollar.choose.first import order_units
 from rootcollar.choose.judge import total_verdicts
-from rootcollar.choose.option import Choice, Prescription
+from rootcollar.choose.option import Choice, Prescription, SetAside
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.sums import poured_ml
 from rootcollar.kernel.doubt import best
-from rootcollar.kernel.verdict import Level, worst
+from rootcollar.kernel.verdict import Level, Verdict, worst, worst_first
 from rootcollar.mix.recipe import Recipe
 from rootcollar.survey.stand import Stand
 
@@ -38,10 +38,24 @@ def _fallbacks_checked(choices: tuple[Choice, ...], setting: Setting) -> tuple[C
     """Return the choices without the fallbacks whose own sums a rule stops or asks about, were all of them needed."""
     instead = [replace(one, option=one.fallback.option, total_verdicts=()) for one in choices if one.fallback]
     said = total_verdicts(instead, setting)
-    worse = {key for key, found in said.items() if worst(found) >= Level.ASK}
+    worse = {key: worst_first(found)[0] for key, found in said.items() if worst(found) >= Level.ASK}
     return tuple(
-        replace(one, fallback=None) if one.stand.key in worse and one.level < Level.ASK else one for one in choices
+        _without_fallback(one, worse[one.stand.key]) if one.stand.key in worse and one.level < Level.ASK else one
+        for one in choices
     )
+
+
+def _without_fallback(choice: Choice, said: Verdict) -> Choice:
+    """Return the choice with its fallback set aside, with what the rules say of its sums."""
+    assert choice.fallback is not None
+    aside = SetAside(
+        choice.fallback.option.way,
+        f"were it needed everywhere on the unit, {said.because}",
+        said.clear,
+        asks=said.level is Level.ASK,
+        stop=said if said.level is Level.STOP else None,
+    )
+    return replace(choice, fallback=None, set_aside=(aside, *choice.set_aside))
 
 
 def _letters(choices: Sequence[Choice]) -> dict[str, Recipe]:

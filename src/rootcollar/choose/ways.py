@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from rootcollar.choose.option import Way
 from rootcollar.choose.strength import Asked, Strength, choose_strength
 from rootcollar.kernel.days import MONTHS, months
 from rootcollar.kernel.sources import Mark
-from rootcollar.kernel.units import convert
+from rootcollar.kernel.units import Kind, convert, read
 from rootcollar.mix.recipe import Carrier, Recipe, Visit
-from rootcollar.reference import Formulation, MethodRow, Reference, Species, find_ingredient
+from rootcollar.reference import Formulation, MethodRow, Reference, Species, find_ingredient, best, spans
 from rootcollar.shelf import Sheet, actives, ae_g_per_l
 
 __all__ = ["Product", "products", "ways_for"]
@@ -101,8 +101,10 @@ def ways_for(species: Species, shelf: tuple[Product, ...], reference: Reference)
             one for row in species.methods for one in row.ingredients
         }
         usable = [one for one in shelf if one.formulation.ingredient in named and one.listed(method)]
-        for product in usable or _generic(rows, named, reference):
-            yield from _with(method, product, rows, reference)
+        served = [way for product in usable for way in _with(method, product, rows, reference)]
+        yield from served or (
+            way for product in _generic(rows, named, reference) for way in _with(method, product, rows, reference)
+        )
 
 
 def _with(method: str, product: Product, rows: tuple[MethodRow, ...], reference: Reference) -> Iterator[Way]:
@@ -125,19 +127,29 @@ def _with(method: str, product: Product, rows: tuple[MethodRow, ...], reference:
         )
         if strength is None:
             continue
-        yield Way((Visit(method, _recipe(product, carrier, strength), open_months(suited)),), suited, strength.because)
+        yield Way(
+            (Visit(method, _recipe(product, carrier, strength, reference), open_months(suited)),),
+            suited,
+            strength.because,
+        )
 
 
-def _recipe(product: Product, carrier: Carrier, strength: Strength) -> Recipe:
-    undiluted = strength.pct >= 100
-    return Recipe(
+def _recipe(product: Product, carrier: Carrier, strength: Strength, reference: Reference) -> Recipe:
+    base = Recipe(
         product=product.sheet.key if product.sheet else None,
         formulation=product.formulation.key,
         ingredient=product.formulation.ingredient,
         ae_g_per_l=product.ae_g_per_l,
         strength_pct=min(strength.pct, 100.0),
-        carrier="none" if undiluted else carrier,
-        surfactant_pct=_surfactant(product.sheet) if carrier == "water" and not undiluted else 0.0,
+        carrier=carrier,
+    )
+    if strength.pct >= 100:
+        return replace(base, carrier="none")
+    water = carrier == "water"
+    return replace(
+        base,
+        surfactant_pct=_surfactant(product.sheet) if water else 0.0,
+        dye_pct=_dye(product.sheet, carrier, reference),
     )
 
 
@@ -146,6 +158,18 @@ def _surfactant(sheet: Sheet | None) -> float:
     if sheet is None or not sheet.says("mixing.surfactant.needed"):
         return 0.0
     return float(sheet.says("mixing.surfactant.percent") or 0.0)
+
+
+def _dye(sheet: Sheet | None, carrier: Carrier, reference: Reference) -> float:
+    """Return the least marking dye that a source gives for the carrier [% of finished mix], where the label allows any."""
+    if sheet is None or not sheet.says("mixing.dye_allowed"):
+        return 0.0
+    rows = spans([row.figure for row in reference.mixing["dye"] if row.carrier == carrier])
+    if not rows:
+        return 0.0
+    row = best(rows, cautious="low")
+    low = row.value.low or 0.0
+    return low if row.unit.startswith("%") else read(f"{low:g} {row.unit}", Kind.SHARE).amount
 
 
 def _fits(row: MethodRow, product: Product, reference: Reference) -> bool:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from rootcollar.kernel.formula import formula
 
 __all__ = [
-    "g_from_weight_pct", "pct_from_acid", "pct_from_parts", "product_in_ml", "product_on_top_ml", "share_of_mix_pct",
-    "total_for_product_ml",
+    "g_from_weight_pct", "ml_from_active_pct", "pct_from_acid", "pct_from_parts", "product_in_ml", "product_on_top_ml",
+    "share_of_mix_pct", "total_for_product_ml",
 ]  # fmt: skip
 
 
@@ -72,3 +72,21 @@ def g_from_weight_pct(total_ml: float, pct: float, diluent_g_per_ml: float) -> f
     total_ml: diluent [mL]. pct: by weight [%]. diluent_g_per_ml: its density [g/mL].
     """
     return total_ml * pct / 100 * diluent_g_per_ml
+
+
+@formula(
+    "10 * total_ml * pct * diluent_g_per_ml / active_g_per_l",
+    gives="mL",
+    source="MU7510",
+    total_ml=(100, 100000),
+    pct=(0.1, 5),
+    diluent_g_per_ml=(0.8, 1.1),
+    active_g_per_l=(90, 600),
+)
+def ml_from_active_pct(total_ml: float, pct: float, diluent_g_per_ml: float, active_g_per_l: float) -> float:
+    """Return the product for a percent of active by weight in the spray [mL], as dilution tables mean it [MU7510].
+
+    total_ml: spray [mL]. pct: active by weight [%]. diluent_g_per_ml: density of the spray, taken as its diluent's
+    [g/mL]. active_g_per_l: in the product [g/L].
+    """
+    return 10 * total_ml * pct * diluent_g_per_ml / active_g_per_l

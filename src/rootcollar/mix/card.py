@@ -2,20 +2,26 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
 from rootcollar.kernel.errors import Refusal
 from rootcollar.kernel.units import Jug, convert, jug, show
-from rootcollar.mix.batch import product_in_ml, share_of_mix_pct
+from rootcollar.mix.batch import product_in_ml, share_of_mix_pct, total_for_product_ml
 from rootcollar.mix.recipe import Recipe
 
 __all__ = ["Card", "Limits", "card", "smallest_batch_ml"]
 
 System = Literal["us", "metric"]
 
+_DIRECTIONS: tuple[Literal["nearest", "down", "up"], ...] = ("nearest", "down", "up")
+
 _CLOSE = 0.1  # ours: a measure that misses the strength by more than a tenth of it is not a measure of it
-_HAIR = 1e-9
+_HAIR = 1e-9  # relative; floating point is not a measurement
+_LEAST_ML = 1.0  # ours: below a millilitre a jug or a spoon measures nothing, a syringe does
+_MOST_ML = 1e6  # ours: no batch by hand is larger
+_ROOMY = 0.75  # ours: with less diluent than this share, "about half a tank" of it first could already be too much
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,68 +45,130 @@ class Card:
     total_ml: float
 
 
+@dataclass(frozen=True, slots=True)
+class _Measured:
+    """The marks of a jug to pour to; a part that is not in the mix pours 0 mL."""
+
+    product: Jug
+    surfactant: Jug
+    dye: Jug
+
+
 def card(recipe: Recipe, total_ml: float, limits: Limits = Limits(), system: System = "us") -> Card:
     """Return the card of a batch of a recipe. total_ml: finished mix [mL].
 
     Amounts are marks of a measuring jug. No label maximum is passed by rounding, and no minimum missed where the
-    label gives one. Raises Refusal for a batch too small to measure, with the smallest that can be.
+    label gives one. Raises Refusal for a recipe outside the limits or without a diluent, and for a batch too small to
+    measure, with the smallest that can be.
     """
+    _check(recipe, limits)
+    if not 0 < total_ml < float("inf"):
+        raise Refusal("a batch", limit="there is nothing to mix", do="Give an amount above 0")
+    if _undiluted(recipe):
+        steps = (f"Pour {_volume(total_ml, system)} through a funnel over a tray, undiluted. Tag the bottle.",)
+        return Card(steps, 100.0, total_ml, 0.0, 0.0, 0.0, total_ml)
     found = _measure(recipe, total_ml, limits, system)
     if found is None:
         least = smallest_batch_ml(recipe, limits, system)
         raise Refusal(
             f"a batch of {jug(total_ml, system).text} at {show(recipe.strength_pct, '%')}",
-            limit="too little product to measure in a jug within the label's strength",
-            do=f"Mix at least {jug(least, system, 'up').text}, or measure with a syringe",
+            limit="too little to measure in a jug within the label's strength",
+            do=f"Mix at least {jug(least, system).text}, or measure with a syringe",
         )
     return _card(recipe, total_ml, found, system)
 
 
 def smallest_batch_ml(recipe: Recipe, limits: Limits = Limits(), system: System = "us") -> float:
-    """Return a batch [mL] small enough to be useful and large enough to measure: the first that works, doubling."""
-    total_ml = 10.0
-    while _measure(recipe, total_ml, limits, system) is None:
-        total_ml *= 2
+    """Return the smallest batch [mL], a mark of a jug, whose parts can all be measured, and so can those of any larger.
+
+    Where the label allows no more than it demands, the first that works, doubling. Raises Refusal as `card`, and where
+    no mark keeps to limits so close together.
+    """
+    _check(recipe, limits)
+    parts = [pct for pct in (recipe.strength_pct, recipe.surfactant_pct, recipe.dye_pct) if pct > 0]
+    total_ml = jug(total_for_product_ml(_LEAST_ML, min(parts)), system, "up").ml
+    while not _undiluted(recipe) and _measure(recipe, total_ml, limits, system) is None:
+        if total_ml > _MOST_ML:
+            raise Refusal(
+                f"a mix of {show(recipe.strength_pct, '%')}",
+                limit="no mark of a jug keeps to strengths so close together",
+                do="Weigh the product, or measure it with a syringe",
+            )
+        total_ml = jug(2 * total_ml, system, "up").ml
     return total_ml
 
 
-def _measure(recipe: Recipe, total_ml: float, limits: Limits, system: System) -> Jug | None:
-    """The jug mark nearest to the product, or the one below, that keeps to the label and comes close."""
-    if recipe.strength_pct >= 100:
-        return Jug(jug(total_ml, system).text, total_ml)
-    want = product_in_ml(total_ml, recipe.strength_pct)
-    for direction in ("nearest", "down", "up"):
-        mark = jug(want, system, direction)
+def _check(recipe: Recipe, limits: Limits) -> None:
+    """Refuse what no batch of any size could be."""
+    pct = recipe.strength_pct
+    mix = f"a mix of {show(pct, '%')}"
+    if not 0 < pct <= 100:
+        raise Refusal(mix, limit="a strength is above 0 and at most 100 %", do="Give another strength")
+    if limits.max_pct is not None and pct > limits.max_pct * (1 + _HAIR):
+        most = show(limits.max_pct, "%")
+        raise Refusal(mix, limit=f"at most {most} is allowed", do=f"Mix {most} or less")
+    if limits.min_pct is not None and pct < limits.min_pct * (1 - _HAIR):
+        least = show(limits.min_pct, "%")
+        raise Refusal(mix, limit=f"at least {least} is demanded", do=f"Mix {least} or more")
+    if _undiluted(recipe):
+        return
+    if recipe.carrier == "none":
+        raise Refusal(mix, limit="nothing is named to thin it with", do="Name water or oil, or use it undiluted")
+    if pct + recipe.surfactant_pct + recipe.dye_pct > 100:
+        raise Refusal(mix, limit="product, surfactant and dye are more than 100 % together", do="Give another strength")
+
+
+def _undiluted(recipe: Recipe) -> bool:
+    return recipe.strength_pct >= 100
+
+
+def _measure(recipe: Recipe, total_ml: float, limits: Limits, system: System) -> _Measured | None:
+    """The marks to pour to, the product's kept to the label; None where a part is too little to measure."""
+    surfactant = _additive(total_ml, recipe.surfactant_pct, system)
+    dye = _additive(total_ml, recipe.dye_pct, system)
+    if surfactant is None or dye is None:
+        return None
+    want_ml = product_in_ml(total_ml, recipe.strength_pct)
+    for mark in _marks(want_ml, system):
         true = share_of_mix_pct(mark.ml, total_ml)
         if limits.max_pct is not None and true > limits.max_pct * (1 + _HAIR):
             continue
         if limits.min_pct is not None and true < limits.min_pct * (1 - _HAIR):
             continue
-        if mark.ml > 0 and abs(mark.ml - want) <= _CLOSE * want:
-            return mark
+        if mark.ml + surfactant.ml + dye.ml <= total_ml * (1 + _HAIR):
+            return _Measured(mark, surfactant, dye)
     return None
 
 
-def _card(recipe: Recipe, total_ml: float, product: Jug, system: System) -> Card:
-    surfactant = jug(product_in_ml(total_ml, recipe.surfactant_pct), system) if recipe.surfactant_pct else Jug("", 0.0)
-    dye = jug(product_in_ml(total_ml, recipe.dye_pct), system) if recipe.dye_pct else Jug("", 0.0)
-    mark = _volume(total_ml, system)
-    if recipe.carrier == "none" or recipe.strength_pct >= 100:
-        steps = (f"Pour {mark} through a funnel over a tray, undiluted. Tag the bottle.",)
-        return Card(steps, 100.0, total_ml, 0.0, 0.0, 0.0, total_ml)
+def _additive(total_ml: float, pct: float, system: System) -> Jug | None:
+    """The mark nearest to a surfactant or dye; None where it is too little to measure."""
+    return next(_marks(product_in_ml(total_ml, pct), system), None) if pct else Jug("", 0.0)
+
+
+def _marks(want_ml: float, system: System) -> Iterator[Jug]:
+    """Marks close to a volume, best first; millilitres where the spoons and ounces of the system are too coarse."""
+    for scale in dict.fromkeys((system, "metric")):
+        for direction in _DIRECTIONS:
+            mark = jug(want_ml, scale, direction)
+            if mark.ml >= _LEAST_ML * (1 - _HAIR) and abs(mark.ml - want_ml) <= _CLOSE * want_ml:
+                yield mark
+
+
+def _card(recipe: Recipe, total_ml: float, found: _Measured, system: System) -> Card:
+    product, surfactant, dye = found.product, found.surfactant, found.dye
+    diluent_ml = max(total_ml - product.ml - surfactant.ml - dye.ml, 0.0)
+    oil = recipe.carrier == "oil"
+    diluent = "oil" if oil else "clear water"
+    first = f"Fill about half with {diluent}."
+    if diluent_ml < _ROOMY * total_ml:
+        first = f"Pour in {jug(diluent_ml / 2, system).text} of {diluent}, about half of what it takes."
     parts = [f"Add {product.text} of product."]
     parts += [f"Add {surfactant.text} of surfactant."] if surfactant.ml else []
     parts += [f"Add {dye.text} of dye."] if dye.ml else []
-    if recipe.carrier == "oil":
-        first, last = (
-            "Dry sprayer, no water in it. Fill about half with oil.",
-            f"Oil to the {mark} mark; stir or shake.",
-        )
-    else:
-        first, last = "Fill about half with clear water.", f"Water to the {mark} mark; stir, not shake."
-    diluent_ml = total_ml - product.ml - surfactant.ml - dye.ml
+    mark = _volume(total_ml, system)
+    last = f"Oil to the {mark} mark; stir or shake." if oil else f"Water to the {mark} mark; stir, not shake."
     return Card(
-        (first, *parts, last),
+        (f"Dry sprayer, no water in it. {first}" if oil else first, *parts, last),
         share_of_mix_pct(product.ml, total_ml),
         product.ml,
         surfactant.ml,
@@ -111,7 +179,13 @@ def _card(recipe: Recipe, total_ml: float, product: Jug, system: System) -> Card
 
 
 def _volume(total_ml: float, system: System) -> str:
+    """A volume as tanks and bottles are marked: quarter gallons by the point, others in gallons and fluid ounces."""
     if system == "metric":
         return show(total_ml / 1000, "L", 3) if total_ml >= 1000 else show(total_ml, "mL", 3)
     gallons = convert(total_ml, "mL", "gal")
-    return show(gallons, "gal", 3) if gallons >= 1 / 2 else show(convert(total_ml, "mL", "fl oz"), "fl oz", 3)
+    if gallons < 1 / 2:
+        return show(convert(total_ml, "mL", "fl oz"), "fl oz", 3)
+    quarters = gallons * 4
+    if abs(quarters - round(quarters)) < _HAIR:
+        return show(gallons, "gal", 4)
+    return jug(total_ml, system).text.partition(" (")[0]

@@ -9,7 +9,7 @@ from rootcollar.kernel.formula import formula
 from rootcollar.kernel.rounding import to_step
 from rootcollar.kernel.units import convert, show
 
-__all__ = ["Loads", "load_kg", "plan_loads", "tank_by_weight_ml"]
+__all__ = ["Loads", "load_kg", "mix_density_kg_per_l", "plan_loads", "tank_by_weight_ml"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,16 +24,18 @@ class Loads:
         return sum(self.volumes_ml)
 
 
-def plan_loads(need_ml: float, tank_ml: float, step_ml: float) -> Loads:
+def plan_loads(need_ml: float, tank_ml: float, step_ml: float, least_ml: float = 0.0) -> Loads:
     """Return the loads for a need: every load a whole number of steps, none above the tank, the sum not below the need.
 
     need_ml: finished mix needed [mL]. tank_ml: what is filled each time [mL]. step_ml: the finest mark to fill to [mL].
-    Raises Refusal when the need is not above 0, or the tank holds less than one step.
+    least_ml: the smallest batch that can be measured [mL]; a smaller last load is raised to it. Raises Refusal when the
+    need is not above 0, or the tank holds less than one step or than the smallest batch.
     """
     if not need_ml > 0:
         raise Refusal("loads", limit="there is nothing to mix", do="Give an amount above 0")
     full = to_step(tank_ml, step_ml, "down")
-    if not full > 0:
+    least = to_step(least_ml, step_ml, "up")
+    if not full > 0 or full < least:
         raise Refusal(
             f"a tank of {show(convert(tank_ml, 'mL', 'fl oz'), 'fl oz')}",
             limit="it holds less than can be measured",
@@ -42,7 +44,23 @@ def plan_loads(need_ml: float, tank_ml: float, step_ml: float) -> Loads:
     steps, per_load = round(to_step(need_ml, step_ml, "up") / step_ml), round(full / step_ml)
     loads = [full] * (steps // per_load)
     rest = steps % per_load
-    return Loads((*loads, rest * step_ml) if rest else tuple(loads))
+    return Loads((*loads, max(rest * step_ml, least)) if rest else tuple(loads))
+
+
+@formula(
+    "pct / 100 * product_kg_per_l + (1 - pct / 100) * diluent_kg_per_l",
+    gives="kg/L",
+    source="arithmetic",
+    pct=(0, 100),
+    product_kg_per_l=(0.85, 1.4),
+    diluent_kg_per_l=(0.75, 1),
+)
+def mix_density_kg_per_l(pct: float, product_kg_per_l: float, diluent_kg_per_l: float) -> float:
+    """Return the density of a mix [kg/L]; a strong mix is heavier than its diluent.
+
+    pct: product in it [%]. product_kg_per_l, diluent_kg_per_l: densities [kg/L].
+    """
+    return pct / 100 * product_kg_per_l + (1 - pct / 100) * diluent_kg_per_l
 
 
 @formula(

@@ -19,7 +19,7 @@ def air_gap_cm(inlet_cm: float, least_cm: float) -> float:
 def adding_order(carrier: Carrier, label_order: Sequence[str] = ()) -> tuple[str, ...]:
     """Return the order of adding: the label's own where it gives one, else the trade's for the carrier."""
     if label_order:
-        return (*label_order, "the label's own order")
+        return tuple(label_order)
     return _TRADE[carrier]
 
 

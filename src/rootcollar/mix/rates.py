@@ -5,8 +5,8 @@ from __future__ import annotations
 from rootcollar.kernel.formula import formula
 
 __all__ = [
-    "acid_from_active", "acid_kg_per_ha", "implied_density_g_per_ml", "most_volume_l_per_ha", "product_rate_l_per_ha",
-    "same_acid_rate",
+    "acid_from_active", "acid_kg_per_ha", "implied_density_g_per_ml", "most_volume_l_per_ha", "pct_from_rate",
+    "product_rate_l_per_ha", "same_acid_rate",
 ]  # fmt: skip
 
 
@@ -56,11 +56,33 @@ def most_volume_l_per_ha(cap_kg_per_ha: float, pct: float, acid_g_per_l: float) 
 
 
 @formula(
-    "1000 * acid_kg_per_ha / acid_g_per_l", gives="L/ha", source="PNW", acid_kg_per_ha=(0.1, 12), acid_g_per_l=(90, 600)
+    "1000 * acid_kg_per_ha / acid_g_per_l",
+    gives="L/ha",
+    source="PNW-RIP",
+    acid_kg_per_ha=(0.1, 12),
+    acid_g_per_l=(90, 600),
 )
 def product_rate_l_per_ha(acid_kg_per_ha: float, acid_g_per_l: float) -> float:
-    """Return the product that brings so much acid (or active) to an area [L/ha] [PNW]."""
+    """Return the product that brings so much acid (or active) to an area [L/ha] [PNW-RIP].
+
+    acid_kg_per_ha: [kg/ha]. acid_g_per_l: in the product [g/L].
+    """
     return 1000 * acid_kg_per_ha / acid_g_per_l
+
+
+@formula(
+    "100 * rate_l_per_ha / volume_l_per_ha",
+    gives="%",
+    source="UFUGA",
+    rate_l_per_ha=(0.1, 20),
+    volume_l_per_ha=(50, 1000),
+)
+def pct_from_rate(rate_l_per_ha: float, volume_l_per_ha: float) -> float:
+    """Return the strength of a rate of product in so much mix [%]: 1 qt/ac is 1 % only at 25 gal/ac [UFUGA].
+
+    rate_l_per_ha: of product. volume_l_per_ha: of finished mix. Both in one unit [L/ha].
+    """
+    return 100 * rate_l_per_ha / volume_l_per_ha
 
 
 @formula("active * ae_factor", gives="as the active", source="arithmetic", active=(50, 800), ae_factor=(0.5, 1))

@@ -22,7 +22,7 @@ __all__ = ["mix_cards", "product_words"]
 
 _ALWAYS = (
     "Mixing is the riskiest moment: gloves and eyes first, over a tray, upwind, nobody beside you.",
-    "Keep a gap of air between hose and tank; the hose never hangs in the mix.",
+    "The hose never hangs in the mix: a gap of air of two hose widths, never under 1 inch (HILLS, SANM, read).",
 )
 
 

@@ -154,17 +154,16 @@ def _season(lines: Sequence[Choice]) -> str:
 def _roles(crew: Crew, lines: Sequence[Choice]) -> tuple[tuple[str, str], ...]:
     names = {what: ", ".join(one.name for one in crew.people if what in one.may) for what in ("lead", "treat", "saw")}
     cuts = any(one.way.visit.method in {"cut_stump", "vine_cut", "girdle"} for one in lines)
+    does = {
+        "lead": "mixes, keeps this sheet, says yes or no",
+        "treat": "treats each stem as below, marks it with dye",
+        "saw": "cuts low, treater beside; carries no sprayer, never alone",
+    }
     rows = [
-        (f"Lead: {names['lead']}" if names["lead"] else "Lead", "mixes, keeps this sheet, says yes or no"),
-        (f"Treat: {names['treat']}" if names["treat"] else "Treat", "treats each stem as below, marks it with dye"),
+        (what.capitalize(), f"{names[what]}: {doing}" if names[what] else f"______ {doing}")
+        for what, doing in does.items()
+        if what != "saw" or cuts
     ]
-    if cuts:
-        rows.append(
-            (
-                f"Saw: {names['saw']}" if names["saw"] else "Saw",
-                "cuts low, treater beside; carries no sprayer, never alone",
-            )
-        )
     return tuple(rows)
 
 
@@ -213,11 +212,7 @@ def _mix_line(letter: str, recipe: Recipe, made: Batches | None, asked: DayAsked
 
 def _proving(recipes: dict[str, Recipe]) -> str:
     letters = ", ".join(recipes)
-    return (
-        (f"Proving batch of {letters}: 1 qt on 25 measured stems, left over ___")
-        if letters
-        else ""
-    )
+    return (f"Proving batch of {letters}: 1 qt on 25 measured stems, left over ___") if letters else ""
 
 
 def _letters_of(sheet: Sheet, recipes: dict[str, Recipe]) -> str:
