@@ -198,6 +198,7 @@ def test_metric_questions_get_metric_answers() -> None:
 def test_a_dose_names_its_coverage_and_how_to_replace_it() -> None:
     said = " ".join(figure("dose basal-bark --diameter '2 in' --strength 20").stdout.split())
     assert "Rests on: small-orifice cone nozzle" in said
+    assert "for mixes of 10 to 30 % only" in said
     assert "Proving batch: mix a quart" in said
     assert "20% of triclopyr ester (BEE) 4 lb ae/gal EC" in said
 

@@ -100,8 +100,11 @@ def _stopped(option: Option) -> SetAside:
 
 
 def _nothing(aside: Sequence[SetAside]) -> str:
-    reasons = "; ".join(f"{way_words(one.way)}: {one.because}" for one in aside)
-    return f"no way is open, so it is left for now. {reasons}" if reasons else "no source names a way; it is left"
+    reasons: dict[str, list[str]] = {}
+    for one in aside:
+        reasons.setdefault(one.because, []).append(way_words(one.way))
+    told = "; ".join(f"{', '.join(dict.fromkeys(ways))}: {because}" for because, ways in reasons.items())
+    return f"no way is open, so it is left for now. {told}" if told else "no source names a way; it is left"
 
 
 def _money(worlds: Worlds) -> str:

@@ -114,8 +114,11 @@ class Choice:
 
     @property
     def verdicts(self) -> tuple[Verdict, ...]:
-        """Everything said of the line: of the option, and of the totals it adds to."""
-        return (self.option.verdicts if self.option else ()) + self.total_verdicts
+        """Everything said of the line: of the option, and of the totals it adds to; of a line left, each rule's stop."""
+        if self.option is None:
+            stops = {one.stop.rule: one.stop for one in self.set_aside if one.stop is not None}
+            return tuple(stops.values())
+        return self.option.verdicts + self.total_verdicts
 
     @property
     def level(self) -> Level:

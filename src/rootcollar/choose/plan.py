@@ -48,13 +48,7 @@ def _fallbacks_checked(choices: tuple[Choice, ...], setting: Setting) -> tuple[C
 def _without_fallback(choice: Choice, said: Verdict) -> Choice:
     """Return the choice with its fallback set aside, with what the rules say of its sums."""
     assert choice.fallback is not None
-    aside = SetAside(
-        choice.fallback.option.way,
-        f"were it needed everywhere on the unit, {said.because}",
-        said.clear,
-        asks=said.level is Level.ASK,
-        stop=said if said.level is Level.STOP else None,
-    )
+    aside = SetAside(choice.fallback.option.way, f"were it needed everywhere on the unit, {said.because}", said.clear)
     return replace(choice, fallback=None, set_aside=(aside, *choice.set_aside))
 
 

@@ -11,7 +11,7 @@ from rootcollar.kernel.days import MONTHS, months
 from rootcollar.kernel.sources import Mark
 from rootcollar.kernel.units import Kind, convert, read
 from rootcollar.mix.recipe import Carrier, Recipe, Visit
-from rootcollar.reference import Formulation, MethodRow, Reference, Species, find_ingredient, best, spans
+from rootcollar.reference import Formulation, MethodRow, Reference, Species, best, find_ingredient, spans
 from rootcollar.shelf import Sheet, actives, ae_g_per_l
 
 __all__ = ["Product", "products", "ways_for"]
@@ -161,7 +161,7 @@ def _surfactant(sheet: Sheet | None) -> float:
 
 
 def _dye(sheet: Sheet | None, carrier: Carrier, reference: Reference) -> float:
-    """Return the least marking dye that a source gives for the carrier [% of finished mix], where the label allows any."""
+    """Return the least marking dye a source gives for the carrier [% of finished mix], where the label allows any."""
     if sheet is None or not sheet.says("mixing.dye_allowed"):
         return 0.0
     rows = spans([row.figure for row in reference.mixing["dye"] if row.carrier == carrier])

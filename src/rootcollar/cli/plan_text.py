@@ -81,13 +81,14 @@ def _plants(lines: Sequence[Choice]) -> Iterator[str]:
 
 
 def _mixes(plan: Prescription) -> Iterator[str]:
-    used = {letter: recipe for letter, recipe in plan.letters.items() if _lines(recipe, plan)}
+    backs = {one.fallback.option.way.visit.recipe for one in plan.choices if one.fallback and one.level < Level.ASK}
+    used = {letter: one for letter, one in plan.letters.items() if _lines(one, plan) or one in backs}
     if used:
         yield "Mixes"
     for letter, recipe in used.items():
-        poured = poured_ml(_lines(recipe, plan))
-        words = load().formulations[recipe.formulation].words
-        yield f"   {letter}  {mix_words(recipe, words)}: {_amount(poured)}"
+        lines = _lines(recipe, plan)
+        amount = _amount(poured_ml(lines)) if lines else "only if the first way cannot be done"
+        yield f"   {letter}  {mix_words(recipe, load().formulations[recipe.formulation].words)}: {amount}"
     if used:
         yield ""
 
@@ -97,7 +98,7 @@ def _struck(plan: Prescription) -> Iterator[str]:
     ways: dict[tuple[str, str], set[str]] = {}
     for line in plan.choices:
         for one in line.set_aside:
-            if one.stop is not None:
+            if one.stop is not None and line.option is not None:
                 ways.setdefault((f"{one.because} [{one.stop.rule}]", one.would_win_if), set()).add(
                     f"{way_words(one.way)} on {line.stand.unit}"
                 )

@@ -4,20 +4,20 @@ from __future__ import annotations
 
 import json
 import os
-import re
 import shutil
 import textwrap
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 import click
+
+from rootcollar.kernel.working import in_words, walk
 
 __all__ = ["emit", "heading", "json_option", "listed", "print_json", "steps", "text", "working_lines"]
 
 json_option = click.option("--json", "as_json", is_flag=True, help="Print one JSON object instead of text.")
 
 _NARROWEST, _WIDEST = 60, 110  # columns: below, words break; above, the eye loses the line
-_NAME = re.compile(r"[A-Za-z_][A-Za-z0-9_]*")
 
 
 def print_json(command: str, body: Mapping[str, Any]) -> None:
@@ -71,34 +71,10 @@ def working_lines(trees: Sequence[Mapping[str, Any]]) -> list[tuple[int, str]]:
     """
     found: dict[str, int] = {}
     for tree in trees:
-        for depth, line in _walk(tree, 0):
-            found.setdefault(line, depth)
+        for depth, node in walk(tree):
+            what, how = in_words(node)
+            found.setdefault(how if what == "given" else f"{what} = {how}", depth)
     return [(depth, line) for line, depth in found.items()]
-
-
-def _walk(node: Mapping[str, Any], depth: int) -> Iterator[tuple[int, str]]:
-    for below in node["steps"]:
-        yield from _walk(below, depth + 1)
-    yield depth, _sentence(node)
-
-
-def _sentence(node: Mapping[str, Any]) -> str:
-    source = node["source"]["key"]
-    cited = f" [{source}]" if source else ""
-    name = node["formula"].rsplit(".", 1)[-1].replace("_", " ")
-    unit = f"({node['unit']})" if node["unit"].startswith("as ") else node["unit"]
-    result = f"{_number(node['result'])} {unit}".strip()
-    if node["formula"] == "figure":
-        return f"{result}, {node['says']}{cited}"
-    filled = _NAME.sub(lambda word: _number(node["inputs"].get(word[0], word[0])), node["says"])
-    worked = f"{node['says']} = " if filled == node["says"] else f"{node['says']} = {filled} = "
-    return f"{name} = {worked}{result}{cited}"
-
-
-def _number(value: object) -> str:
-    if isinstance(value, bool) or not isinstance(value, int | float):
-        return str(value)
-    return f"{value:.6g}"
 
 
 def _columns() -> int:

@@ -84,7 +84,7 @@ def dose(ask: DoseAsk, reference: Reference) -> Outcome[Answer]:
             f"On one stem: {_each(band(each))}.",
             *_cuts(ask, rule, each),
             f"Product in it at {show(strength_pct, '%')}: {volume(product_ml, ask.system)}.",
-            f"Rests on: {rule.words}.",
+            f"Rests on: {rule.words}{_for_mixes(rule, reference)}.",
             *((_PROVING,) if rule.ml_per_cm2 is not None else ()),
         ),
         assumed=_assumed(ask, rule, f"{show(strength_pct, '%')} of {product.words}, {_carried(carrier)}", because),
@@ -161,6 +161,17 @@ def _assumed(ask: DoseAsk, rule: DoseRule, strength: str, because: str) -> tuple
         *((f"a band of {band_in} on the bark",) if ask.method == "basal_bark" and ask.band_cm is None else ()),
         *(("sizes even within the class",) if ask.size_cm and ask.size_cm[0] < ask.size_cm[1] else ()),
     )
+
+
+def _for_mixes(rule: DoseRule, reference: Reference) -> str:
+    """Return the strengths that the coverage behind a rule holds for; nothing for a dose by the cut."""
+    if rule.ml_per_cm2 is None:
+        return ""
+    asked = rule.asked
+    for one in reference.coverage.values():
+        if asked.method in one.methods and one.nozzle in rule.words and one.strength_pct.holds(asked.strength_pct):
+            return f"; for mixes of {one.strength_pct.low:g} to {one.strength_pct.high:g} % only"
+    return ""
 
 
 def _carried(carrier: Carrier) -> str:

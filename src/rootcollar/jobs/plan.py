@@ -6,10 +6,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from rootcollar.choose import Prescription, Setting, prescribe, products
+from rootcollar.choose import Choice, Prescription, Setting, prescribe, products
 from rootcollar.jobs.outcome import Outcome
 from rootcollar.kernel.doubt import Doubt
 from rootcollar.kernel.errors import BadInput, Fault, NotFound
+from rootcollar.kernel.verdict import Level, Verdict
 from rootcollar.reference import load
 from rootcollar.work import Packet, PacketAsked, Project, clear, packet
 
@@ -32,7 +33,7 @@ def choose(project: Project, on: date) -> Outcome[Prescription]:
     if not project.stands:
         raise BadInput(Fault("no stems counted", "at least one row", file="tally.csv"))
     prescription = prescribe(project.stands, _setting(project, on))
-    return Outcome(prescription, verdicts=tuple(one for line in prescription.choices for one in line.verdicts))
+    return Outcome(prescription, verdicts=_said(prescription.choices))
 
 
 def prepare(project: Project, on: date, units: Sequence[str] = (), day: date | None = None) -> Outcome[Prepared]:
@@ -51,9 +52,13 @@ def prepare(project: Project, on: date, units: Sequence[str] = (), day: date | N
     wanted = [key for key in known if not units or key in units]
     lines = tuple(one for one in outcome.value.choices if one.stand.unit in wanted)
     asked = PacketAsked(clear(lines, setting), lines, tuple(wanted), outcome.value, setting, project.crew, day, on)
-    return Outcome(
-        Prepared(packet(asked), outcome.value), verdicts=tuple(one for line in lines for one in line.verdicts)
-    )
+    return Outcome(Prepared(packet(asked), outcome.value), verdicts=_said(lines))
+
+
+def _said(lines: Sequence[Choice]) -> tuple[Verdict, ...]:
+    """Return what is said of the lines; a line that is left because no way is open counts as stopped."""
+    left = (Verdict(Level.STOP, line.because, about=line.stand.key) for line in lines if line.option is None)
+    return (*left, *(one for line in lines for one in line.verdicts))
 
 
 def _setting(project: Project, on: date) -> Setting:

@@ -12,9 +12,7 @@ from rootcollar.work.clear import Cleared, clear, still_standing
 from rootcollar.work.crew import Crew, Person
 from rootcollar.work.packet import Packet
 from rootcollar.work.project import Project
-from rootcollar.work.working import steps_in_words
 
 __all__ = [
-    "Cleared", "Crew", "Packet", "PacketAsked", "Person", "Project", "clear", "packet", "steps_in_words",
-    "still_standing",
+    "Cleared", "Crew", "Packet", "PacketAsked", "Person", "Project", "clear", "packet", "still_standing",
 ]  # fmt: skip

@@ -13,7 +13,7 @@ from rootcollar.label import NOT_CHECKED, RULES
 from rootcollar.work.cards import mix_cards
 from rootcollar.work.clear import Cleared
 from rootcollar.work.crew import Crew
-from rootcollar.work.day_sheet import DayAsked, day_sheet
+from rootcollar.work.day_sheet import DayAsked, day_sheet, in_season
 from rootcollar.work.packet import Packet, RulesPage
 from rootcollar.work.record_form import record_fields
 from rootcollar.work.unit_page import said, unit_page
@@ -39,12 +39,14 @@ class PacketAsked:
 
 
 def packet(asked: PacketAsked) -> Packet:
-    """Return the content of a packet: day sheet, unit pages, mix cards, record sheet, rules, sources."""
-    first = next(
-        (key for key in asked.units if any(one.stand.unit == key for one in asked.cleared.lines)), asked.units[0]
-    )
+    """Return the content of a packet: day sheet, unit pages, mix cards, record sheet, rules, sources.
+
+    Where the day is known, what the sources do not name for its month stands on the day sheet as struck out.
+    """
+    work = tuple(one for one in asked.cleared.lines if in_season(one.way, asked.day))
+    first = next((key for key in asked.units if any(one.stand.unit == key for one in work)), asked.units[0])
     units = asked.setting.ground.units
-    of_first = tuple(one for one in asked.cleared.lines if one.stand.unit == first)
+    of_first = tuple(one for one in work if one.stand.unit == first)
     held = tuple(one for one in asked.lines if one.stand.unit == first and one not in of_first)
     return Packet(
         property_name=asked.setting.ground.name,
@@ -52,7 +54,7 @@ def packet(asked: PacketAsked) -> Packet:
         banner=_banner(asked),
         day=day_sheet(DayAsked(units[first], of_first, held, asked.prescription, asked.setting, asked.crew, asked.day)),
         units=tuple(unit_page(units[key], asked.prescription, asked.setting) for key in asked.units),
-        cards=mix_cards(asked.cleared.lines, asked.prescription, asked.setting, asked.crew),
+        cards=mix_cards(work, asked.prescription, asked.setting, asked.crew),
         record_fields=record_fields(asked.setting, units[first], of_first),
         rules=_rules(asked),
         sources=_sources(asked),

@@ -6,8 +6,9 @@ from collections.abc import Sequence
 
 from rootcollar.choose import Choice, Prescription, Setting, mix_words, poured_ml, replay
 from rootcollar.kernel.doubt import best
-from rootcollar.kernel.formula import watch
+from rootcollar.kernel.formula import Step, as_tree, watch
 from rootcollar.kernel.units import convert, show
+from rootcollar.kernel.working import in_words, walk
 from rootcollar.mix import Card as Batch
 from rootcollar.mix import Recipe, adding_order, card, smallest_batch_ml
 from rootcollar.shelf import entry_words, setback_words
@@ -16,7 +17,6 @@ from rootcollar.work.batches import batches, limits_of
 from rootcollar.work.crew import Crew
 from rootcollar.work.packet import Card
 from rootcollar.work.shopping import to_buy
-from rootcollar.work.working import steps_in_words
 
 __all__ = ["mix_cards", "product_words"]
 
@@ -62,7 +62,7 @@ def _card(letter: str, recipe: Recipe, lines: Sequence[Choice], setting: Setting
         _order(recipe, setting),
         _cautions(recipe, setting),
         to_buy(recipe, made.loads.total_ml, setting.reference),
-        steps_in_words(steps),
+        _working(steps),
     )
 
 
@@ -80,7 +80,7 @@ def _spare(letter: str, recipe: Recipe, method: str, setting: Setting) -> Card:
         _order(recipe, setting),
         _cautions(recipe, setting),
         (),
-        steps_in_words(steps),
+        _working(steps),
     )
 
 
@@ -107,3 +107,8 @@ def _cautions(recipe: Recipe, setting: Setting) -> tuple[str, ...]:
         *(("The label allows a marking dye: use one, so that no stem is missed or done twice.",) if dye else ()),
         f"No entry: {entry_words((sheet,))}.",
     )
+
+
+def _working(steps: Sequence[Step]) -> tuple[tuple[str, str], ...]:
+    """Every step in words, innermost first, equal ones once."""
+    return tuple(dict.fromkeys(in_words(node) for step in steps for _, node in walk(as_tree(step))))

@@ -11,6 +11,7 @@ from rootcollar.choose import (
     Choice,
     Prescription,
     Setting,
+    Way,
     alike,
     instruction,
     mix_words,
@@ -35,7 +36,7 @@ from rootcollar.work.packet import DaySheet, LoadRow, MixLine, SizeRow, Sketch, 
 
 _CITED = re.compile(r" ?\([A-Za-z0-9_.-]+, (?:read|memory)\)")  # a source inside a tell: for the facts, not the woods
 
-__all__ = ["DayAsked", "day_sheet", "letter_of"]
+__all__ = ["DayAsked", "day_sheet", "in_season", "letter_of"]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -70,7 +71,7 @@ def day_sheet(asked: DayAsked) -> DaySheet:
         roles=_roles(asked.crew, asked.lines),
         targets=_targets(asked.lines, asked.setting),
         sizes=tuple(_size_row(one, asked) for one in alike(asked.lines)),
-        struck=(*(struck(one, asked.setting) for one in asked.held), *struck_ways(asked)),
+        struck=(*(struck(one, asked.setting, asked.day) for one in asked.held), *struck_ways(asked)),
         mixes=tuple(_mix_line(letter, recipe, made.get(letter), asked) for letter, recipe in recipes.items()),
         proving=_proving(recipes),
         weather=_weather(sheets, recipes),
@@ -90,14 +91,22 @@ def letter_of(recipe: Recipe | None, prescription: Prescription) -> str:
     return next((letter for letter, one in prescription.letters.items() if one == recipe), "")
 
 
-def struck(choice: Choice, setting: Setting) -> Struck:
-    """Return a line that must not be done, or waits for an answer, with why and what clears it."""
+def in_season(way: Way, day: date | None) -> bool:
+    """Return whether the sources name the day's month for a way; True while no day is set."""
+    return day is None or day.month in way.visit.months
+
+
+def struck(choice: Choice, setting: Setting, day: date | None = None) -> Struck:
+    """Return a line that must not be done (on the day), or waits for an answer, with why and what clears it."""
     said = worst_first(choice.verdicts)
     plant = setting.reference.species[choice.stand.species].common_name
     what = f"{plant} {text.size(choice.stand.band_cm)}, {text.count(choice.stand.stems)} stems"
-    if choice.option is None or not said or said[0].level < Level.ASK:
+    if choice.option is None:
         return Struck("stop", what, choice.because, "")
     what = f"{what}: {way_words(choice.way)}"
+    if choice.level < Level.ASK and day is not None:
+        named = name_months(choice.way.visit.months)
+        return Struck("stop", what, f"not in {MONTHS[day.month - 1]}: the sources name {named}", "another day")
     return Struck(said[0].level.word, what, _with_page(said[0].because, said[0].page), said[0].clear)
 
 
@@ -187,7 +196,7 @@ def _size_row(lines: Sequence[Choice], asked: DayAsked) -> SizeRow:
     back = lines[0].fallback
     verb, rest = instruction(lines[0].way)
     words = ""
-    if back is not None:
+    if back is not None and in_season(back.option.way, asked.day):
         way = back.option.way
         letter = letter_of(way.visit.recipe, asked.prescription)
         words = f"{back.trigger}: {METHOD_WORDS[way.visit.method]}{', mix ' + letter if letter else ''}"
