@@ -114,8 +114,8 @@ def test_what_can_be_poured_names_the_strength_it_assumed_and_the_gloves(words: 
 def test_the_list_of_steps_puts_what_is_worked_out_first_before_what_rests_on_it() -> None:
     steps = asked("dose basal-bark --diameter '2 in' --count 120")["working"]["steps"]
     lines = [line for _, line in working_lines(steps)]
-    assert any(line.startswith("line mix ml = stems * mix_ml = 120 * ") for line in lines)
-    band, coverage = (next(at for at, line in enumerate(lines) if word in line) for word in ("pi * 5.08", "area_cm2 *"))
+    assert any(line.startswith("line mix ml = stems * mix ml = 120 * ") for line in lines)
+    band, coverage = (next(at for at, line in enumerate(lines) if word in line) for word in ("pi * 5.08", "area cm2 *"))
     assert band < coverage
     assert len(lines) == len(set(lines))
 

@@ -41,7 +41,7 @@ def test_inner_steps_come_first_and_further_in() -> None:
 def test_a_name_inside_another_name_is_not_filled_in() -> None:
     assert (
         working_lines([node("f", "ml * total_ml", 6, ml=2, total_ml=3)])[0][1]
-        == "f = ml * total_ml = 2 * 3 = 6 mL [SRC]"
+        == "f = ml * total ml = 2 * 3 = 6 mL [SRC]"
     )
 
 

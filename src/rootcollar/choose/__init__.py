@@ -17,12 +17,12 @@ from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Prescrip
 from rootcollar.choose.plan import prescribe
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.sums import line_minutes, line_mix_ml, minutes, poured_ml, stems, sum_worlds
-from rootcollar.choose.ways import Product, products, ways_for
+from rootcollar.choose.ways import Product, not_planned_with, products, ways_for
 from rootcollar.choose.words import instruction, mix_words, way_words
 
 __all__ = [
     "Choice", "Fallback", "Option", "PerStem", "Prescription", "Product", "SetAside", "Setting", "Way",
     "alike", "cost_per_kill", "cost_per_stem", "decide", "expected", "instruction", "line_minutes", "line_mix_ml",
-    "line_verdicts", "minutes", "mix_words", "poured_ml", "prescribe", "products", "replay", "stems", "sum_worlds",
-    "total_verdicts", "unit_totals", "way_words", "ways_for",
+    "line_verdicts", "minutes", "mix_words", "not_planned_with", "poured_ml", "prescribe", "products",
+    "replay", "stems", "sum_worlds", "total_verdicts", "unit_totals", "way_words", "ways_for",
 ]  # fmt: skip

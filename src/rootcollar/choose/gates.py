@@ -169,8 +169,11 @@ def _leaves(way: Way, species: Species, stand: Stand, reference: Reference) -> G
 
 
 def _root_reach_m(method: str, ingredient: str, reference: Reference) -> Cited[float] | None:
-    rows = numbers(reference.methods[method].rows("root_reach_m", ingredient))
-    return best(rows, cautious="high") if rows else None
+    """Return the published reach through roots; that of another way where none was published for this one."""
+    rows = reference.methods[method].rows("root_reach_m", ingredient) or tuple(
+        row for one in reference.methods.values() for row in one.rows("root_reach_m", ingredient)
+    )
+    return best(numbers(rows), cautious="high") if rows else None
 
 
 def _inches(length_cm: float) -> str:

@@ -114,7 +114,7 @@ class Choice:
 
     @property
     def verdicts(self) -> tuple[Verdict, ...]:
-        """Everything said of the line: of the option, and of the totals it adds to; of a line left, each rule's stop."""
+        """Everything said of the line: of the option, and of the totals it adds to; of a line left, its stops."""
         if self.option is None:
             stops = {one.stop.rule: one.stop for one in self.set_aside if one.stop is not None}
             return tuple(stops.values())

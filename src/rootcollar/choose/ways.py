@@ -8,13 +8,14 @@ from dataclasses import dataclass, replace
 from rootcollar.choose.option import Way
 from rootcollar.choose.strength import Asked, Strength, choose_strength
 from rootcollar.kernel.days import MONTHS, months
+from rootcollar.kernel.errors import NotFound
 from rootcollar.kernel.sources import Mark
 from rootcollar.kernel.units import Kind, convert, read
 from rootcollar.mix.recipe import Carrier, Recipe, Visit
 from rootcollar.reference import Formulation, MethodRow, Reference, Species, best, find_ingredient, spans
 from rootcollar.shelf import Sheet, actives, ae_g_per_l
 
-__all__ = ["Product", "products", "ways_for"]
+__all__ = ["Product", "not_planned_with", "products", "ways_for"]
 
 BY_HAND = ("pull", "cut", "girdle", "mow")
 WITH_HERBICIDE = ("hack_squirt", "cut_stump", "basal_bark", "foliar", "vine_cut")
@@ -63,25 +64,39 @@ def is_ester(form: str) -> bool:
 def products(shelf: Mapping[str, Sheet], reference: Reference) -> tuple[Product, ...]:
     """Return the shelf's products with the generic formulation each comes nearest to.
 
-    A sheet whose ingredient or strength has not been typed yet cannot be planned with and is left out; the label
-    room asks for it.
+    A sheet that cannot be planned with is left out: see `not_planned_with`.
     """
-    found = []
-    for key in sorted(shelf):
-        sheet = shelf[key]
-        for active in actives(sheet)[:1]:
-            strength = ae_g_per_l(active)
-            if active.common_name is None or strength is None:
-                continue
-            ingredient = find_ingredient(active.common_name).key
-            near = [
-                one
-                for one in reference.formulations.values()
-                if one.ingredient == ingredient and is_ester(one.form) == is_ester(active.form or "")
-            ]
-            if near:
-                found.append(Product(min(near, key=lambda one: abs(_ae(one) - strength)), strength, sheet))
-    return tuple(found)
+    found = (_product(shelf[key], reference) for key in sorted(shelf))
+    return tuple(one for one in found if isinstance(one, Product))
+
+
+def not_planned_with(shelf: Mapping[str, Sheet], reference: Reference) -> tuple[str, ...]:
+    """Return a sentence for each sheet that nothing can be planned with, and why, so that none is passed over."""
+    found = ((key, _product(shelf[key], reference)) for key in sorted(shelf))
+    return tuple(f"shelf/{key}.toml is not planned with: {why}" for key, why in found if isinstance(why, str))
+
+
+def _product(sheet: Sheet, reference: Reference) -> Product | str:
+    """Return the product of a sheet, or why it is none: by its first active ingredient."""
+    active = next(iter(actives(sheet)), None)
+    strength = ae_g_per_l(active) if active else None
+    if active is None or active.common_name is None or strength is None:
+        return "its ingredient or how much of it is in a gallon is not typed"
+    try:
+        ingredient = find_ingredient(active.common_name, reference).key
+    except NotFound:
+        return f"no source here speaks of its ingredient, {active.common_name}"
+    near = [
+        one
+        for one in reference.formulations.values()
+        if one.ingredient == ingredient and is_ester(one.form) == is_ester(active.form or "")
+    ]
+    if not near:
+        return f"no source here speaks of {active.common_name} in this form, {active.form or 'which is not typed'}"
+    nearest = min(near, key=lambda one: abs(_ae(one) - strength))
+    if nearest.ready_to_use:
+        return "mixes sold ready to use are not reckoned yet"
+    return Product(nearest, strength, sheet)
 
 
 def ways_for(species: Species, shelf: tuple[Product, ...], reference: Reference) -> Iterator[Way]:

@@ -15,6 +15,7 @@ from rootcollar.choose import (
     line_mix_ml,
     minutes,
     mix_words,
+    not_planned_with,
     poured_ml,
     stems,
     way_words,
@@ -45,12 +46,17 @@ def summary(project: Project, plan: Prescription) -> Iterator[str]:
     yield from _mixes(plan)
     yield from _struck(plan)
     yield from _asked(plan)
-    yield from (f"Note: {one}" for one in project.ground.notes)
+    for note in _notes(project):
+        yield from _wrap(f"Note: {note.rstrip('.')}.", "")
     yield from _wrap(
         "Amounts, minutes and prices are guesses until a proving batch and your own times replace them. "
         "Rootcollar says which rules it weighed, never that a plan is lawful: the label in your hand does.",
         "",
     )
+
+
+def _notes(project: Project) -> tuple[str, ...]:
+    return (*project.ground.notes, *not_planned_with(project.shelf, load()))
 
 
 def _group(lines: Sequence[Choice], plan: Prescription) -> Iterator[str]:
@@ -161,6 +167,7 @@ def as_json(project: Project, plan: Prescription) -> dict[str, Any]:
     """Return the prescription as plain values: units in order, lines, mixes."""
     return {
         "property": project.ground.name,
+        "notes": list(_notes(project)),
         "order": [{"unit": key, "because": because} for key, because in plan.order],
         "lines": [_line_json(one, plan) for one in plan.choices],
         "mixes": {

@@ -12,7 +12,7 @@ _NAME = re.compile(r"[A-Za-z_][A-Za-z0-9_]*")
 
 
 def walk(tree: Mapping[str, Any], depth: int = 0) -> Iterator[tuple[int, Mapping[str, Any]]]:
-    """Yield (depth, node) of a tree of `kernel.formula.as_tree`, those beneath before those above, as one works it out."""
+    """Yield (depth, node) of a tree of `as_tree`, those beneath before those above, as one works it out."""
     for below in tree["steps"]:
         yield from walk(below, depth + 1)
     yield depth, tree

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from rootcollar.choose import Setting
 from rootcollar.kernel.doubt import Worlds, best
+from rootcollar.kernel.errors import Refusal
 from rootcollar.kernel.formula import use
 from rootcollar.kernel.units import convert, jug, show
 from rootcollar.mix import Card, Limits, Loads, Recipe, card, plan_loads, smallest_batch_ml, tank_by_weight_ml
@@ -47,13 +48,14 @@ def batches(recipe: Recipe, need_ml: Worlds, method: str, crew: Crew, setting: S
     """Return loads and cards for a mix: need_ml [mL] as worlds, cut into what the crew's tank holds and carries.
 
     A gallon jug is taken where the tank is not known. The best figure is mixed, rounded up to a mark of the tank.
+    Raises Refusal where the empty sprayer alone is more than is to be carried.
     """
     tank_ml, bound = _tank_ml(recipe, crew, setting.reference)
     limits = limits_of(recipe, method, setting.sheet(recipe.product))
     quart, pint = convert(1, "qt", "mL"), convert(1, "pt", "mL")
     least = smallest_batch_ml(recipe, limits)
     need = max(best(need_ml), least)
-    step = quart / 2 if need >= 2 * quart else pint / 4  # half pints in a tank, half cups in a bottle
+    step = quart / 2 if min(need, tank_ml) >= 2 * quart else pint / 4  # half pints in a tank, half cups in a bottle
     loads = plan_loads(need, tank_ml, step)
     different = dict.fromkeys(loads.volumes_ml)
     names = ("Full load", "Last load") if len(different) > 1 else ("The load",)
@@ -82,5 +84,12 @@ def _tank_ml(recipe: Recipe, crew: Crew, reference: Reference) -> tuple[float, s
     density = use(next(one for one in (*plain, *map(middle, densities)) if one.unit == "g/mL"))
     empty = spans([row.figure for row in reference.mixing["weight"] if row.name == "empty_backpack_lb"])[0]
     heavier = replace(empty, value=Span(best=empty.value.high))  # nobody is asked to carry more than they said
-    carried = tank_by_weight_ml(crew.carry_kg, convert(use(middle(heavier)), "lb", "kg"), density)
+    empty_kg = convert(use(middle(heavier)), "lb", "kg")
+    carried = tank_by_weight_ml(crew.carry_kg, empty_kg, density)
+    if carried <= 0:
+        raise Refusal(
+            f"a load of at most {show(convert(crew.carry_kg, 'kg', 'lb'), 'lb')}",
+            limit=f"an empty sprayer weighs up to {show(convert(empty_kg, 'kg', 'lb'), 'lb')}",
+            do="Write a heavier carry in crew.toml, or leave it out and carry a bottle",
+        )
     return (carried, "the weight its carrier accepts") if carried < held else (held, words)

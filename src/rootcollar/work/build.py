@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from rootcollar.choose import Choice, Prescription, Setting
+from rootcollar.kernel.sources import Source
 from rootcollar.kernel.verdict import Level, Stage, worst_first
 from rootcollar.label import NOT_CHECKED, RULES
 from rootcollar.work.cards import mix_cards
@@ -48,7 +49,7 @@ def packet(asked: PacketAsked) -> Packet:
     units = asked.setting.ground.units
     of_first = tuple(one for one in work if one.stand.unit == first)
     held = tuple(one for one in asked.lines if one.stand.unit == first and one not in of_first)
-    return Packet(
+    made = Packet(
         property_name=asked.setting.ground.name,
         made_on=asked.made_on.isoformat(),
         banner=_banner(asked),
@@ -57,9 +58,10 @@ def packet(asked: PacketAsked) -> Packet:
         cards=mix_cards(work, asked.prescription, asked.setting, asked.crew),
         record_fields=record_fields(asked.setting, units[first], of_first),
         rules=_rules(asked),
-        sources=_sources(asked),
+        sources=(),
         foot=_FOOT,
     )
+    return _with_sources(made, asked.setting.reference.sources)
 
 
 def _banner(asked: PacketAsked) -> str:
@@ -95,18 +97,10 @@ def _rules(asked: PacketAsked) -> RulesPage:
 _WAITS: Mapping[Stage, str] = {Stage.HOURS: "the hour of work, by hand", Stage.CLOSE: "the record, by hand"}
 
 
-def _sources(asked: PacketAsked) -> tuple[tuple[str, str], ...]:
-    """Return the citations of the source keys that the printed reasons name."""
-    text = repr([(one.because, [(a.because, a.way.strength_because) for a in one.set_aside]) for one in asked.lines])
-    text += repr(
-        [
-            (one.option.way.strength_because, one.option.per_stem.kill_because, one.option.per_stem.dose_because)
-            for one in asked.lines
-            if one.option
-        ]
-    )
-    sources = asked.setting.reference.sources
-    return tuple((key, sources[key].cite) for key in sorted(sources) if _named(key, text))
+def _with_sources(made: Packet, sources: Mapping[str, Source]) -> Packet:
+    """Return the packet with the citation of every source key that is printed anywhere in it."""
+    text = repr(made)
+    return replace(made, sources=tuple((key, sources[key].cite) for key in sorted(sources) if _named(key, text)))
 
 
 def _named(key: str, text: str) -> bool:

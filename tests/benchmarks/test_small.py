@@ -1,0 +1,21 @@
+"""The benchmarks at a small part of their size, untimed, so that they cannot rot."""
+
+import pytest
+
+from benchmarks import help as help_benchmark
+from benchmarks import stems
+
+
+def test_a_hundredth_of_the_stems_is_dosed_as_the_barest_numpy_does(capsys: pytest.CaptureFixture[str]) -> None:
+    assert stems.main(["--scale", "0.01"]) == 0
+    assert capsys.readouterr().out.startswith("10,000 stems")
+
+
+def test_a_sum_that_differs_from_the_barest_numpy_is_told(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(stems, "barest", lambda cut, bark: lambda cut_cm, bark_cm: 1.0)
+    assert stems.main(["--scale", "0.001"]) == 1
+
+
+def test_help_is_asked_once_beside_a_bare_python(capsys: pytest.CaptureFixture[str]) -> None:
+    assert help_benchmark.main(["--scale", "0.05"]) == 0
+    assert "bare Python" in capsys.readouterr().out
