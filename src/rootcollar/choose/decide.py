@@ -44,7 +44,7 @@ def decide(stand: Stand, setting: Setting) -> Choice:
         return Choice(stand, None, _nothing(aside), None, tuple(aside))
     first, rest = ranked[0], ranked[1:]
     fallback = next((one for one in rest if _can_replace(one, first)), None)
-    aside = [_dearer(one, first) for one in rest if one is not fallback] + aside
+    aside = [_behind(one, first) for one in rest if one is not fallback] + aside
     trigger = TRIGGERS.get(first.way.visit.method, "the first way cannot be done")
     return Choice(stand, first, _because(first), Fallback(fallback, trigger) if fallback else None, tuple(aside))
 
@@ -65,9 +65,12 @@ def _weigh(way: Way, species: Species, stand: Stand, setting: Setting) -> Option
 
 
 def _rank(option: Option) -> tuple[bool, int, str]:
+    return _no_label(option), round(100 * expected(option.per_stem.cost_per_kill)), option.way.key
+
+
+def _no_label(option: Option) -> bool:
     recipe = option.way.visit.recipe
-    no_label = recipe is not None and recipe.product is None
-    return no_label, round(100 * expected(option.per_stem.cost_per_kill)), option.way.key
+    return recipe is not None and recipe.product is None
 
 
 def _can_replace(option: Option, first: Option) -> bool:
@@ -83,7 +86,10 @@ def _because(option: Option) -> str:
     )
 
 
-def _dearer(option: Option, first: Option) -> SetAside:
+def _behind(option: Option, first: Option) -> SetAside:
+    if _no_label(option) and not _no_label(first):
+        would = _money(option.per_stem.cost_per_kill)
+        return SetAside(option.way, f"no label sheet of it is on the shelf; {would} per stem killed", "type its label")
     mine, theirs = expected(option.per_stem.cost_per_kill), expected(first.per_stem.cost_per_kill)
     needed = expected(option.per_stem.cost) / theirs if theirs else 1.0
     wins = (

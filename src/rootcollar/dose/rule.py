@@ -107,6 +107,12 @@ def proved(rule: DoseRule, mix_used_ml: float, area_cm2: float) -> DoseRule:
 
 def _cuts(base: DoseRule, facts: MethodFacts, own_ml: float | None) -> DoseRule:
     asked = base.asked
+    if asked.carrier == "oil":
+        raise Refusal(f"{facts.title} with oil", limit="the doses of cuts are for water mixes", do="use a water mix")
+    _strong_enough(facts, asked)
+    once = [one for one in _bound(facts, "cuts_per_stem", asked) if asked.ingredient in one.ingredients]
+    if once and own_ml is None:
+        return _one_cut(base, _number(facts, "ml_per_cut", asked))
     least = _number(facts, "min_cuts", asked)
     if own_ml is None:
         each = _number(facts, "ml_per_cut", asked)
@@ -126,6 +132,25 @@ def _cuts(base: DoseRule, facts: MethodFacts, own_ml: float | None) -> DoseRule:
     return replace(base, words=words, ml_per_cut=sure(ml), cm_per_cut=cm_per_cut, min_cuts=int(least.value))
 
 
+def _strong_enough(facts: MethodFacts, asked: Asked) -> None:
+    """Refuse a mix weaker than any that a source puts into cuts: a dose of so many mL goes with its strength."""
+    rows = [one.figure for one in _bound(facts, "strength_pct", asked)]
+    lows = [*(one.value for one in numbers(rows)), *(one.value.low for one in spans(rows) if one.value.low is not None)]
+    if lows and asked.strength_pct < min(lows):
+        raise Refusal(
+            f"{facts.title} at {asked.strength_pct:g} %",
+            limit=f"the doses of cuts are for mixes of {min(lows):g} % or more",
+            do="use a stronger mix",
+        )
+
+
+def _one_cut(base: DoseRule, each: Cited[float]) -> DoseRule:
+    """One cut a stem whatever its size, where a source gives it so for the ingredient: figures of schemes never mix."""
+    words = f"one cut a stem, {each.value:g} mL ({each.source}, {each.mark})"
+    return replace(base, words=words, ml_per_cut=sure(use(each)), cm_per_cut=_WIDER_THAN_ANY_CM, min_cuts=1)
+
+
+_WIDER_THAN_ANY_CM = 1000.0  # no stem is wider, so one cut is enough (geometry)
 _CM_PER_INCH = 2.54  # exact [definition]
 _PROVED = "own proving batch"
 

@@ -77,14 +77,14 @@ def g_from_weight_pct(total_ml: float, pct: float, diluent_g_per_ml: float) -> f
 @formula(
     "10 * total_ml * pct * diluent_g_per_ml / active_g_per_l",
     gives="mL",
-    source="MU7510",
+    source="arithmetic",
     total_ml=(100, 100000),
     pct=(0.1, 5),
     diluent_g_per_ml=(0.8, 1.1),
     active_g_per_l=(90, 600),
 )
 def ml_from_active_pct(total_ml: float, pct: float, diluent_g_per_ml: float, active_g_per_l: float) -> float:
-    """Return the product for a percent of active by weight in the spray [mL], as dilution tables mean it [MU7510].
+    """Return the product for a percent of active by weight in the spray [mL], as dilution tables mean it.
 
     total_ml: spray [mL]. pct: active by weight [%]. diluent_g_per_ml: density of the spray, taken as its diluent's
     [g/mL]. active_g_per_l: in the product [g/L].

@@ -9,8 +9,10 @@ from rootcollar.kernel.doubt import Worlds, best
 from rootcollar.kernel.errors import Refusal
 from rootcollar.kernel.formula import use
 from rootcollar.kernel.units import convert, jug, show
-from rootcollar.mix import Card, Limits, Loads, Recipe, card, plan_loads, smallest_batch_ml, tank_by_weight_ml
-from rootcollar.reference import Reference, Span, middle, numbers, spans
+from rootcollar.mix import (
+    Card, Limits, Loads, Recipe, card, mix_density_kg_per_l, plan_loads, smallest_batch_ml, tank_by_weight_ml,
+)  # fmt: skip
+from rootcollar.reference import Span, middle, numbers, spans
 from rootcollar.shelf import Sheet, strength_range
 from rootcollar.work.crew import Crew
 
@@ -50,13 +52,13 @@ def batches(recipe: Recipe, need_ml: Worlds, method: str, crew: Crew, setting: S
     A gallon jug is taken where the tank is not known. The best figure is mixed, rounded up to a mark of the tank.
     Raises Refusal where the empty sprayer alone is more than is to be carried.
     """
-    tank_ml, bound = _tank_ml(recipe, crew, setting.reference)
+    tank_ml, bound = _tank_ml(recipe, crew, setting)
     limits = limits_of(recipe, method, setting.sheet(recipe.product))
     quart, pint = convert(1, "qt", "mL"), convert(1, "pt", "mL")
     least = smallest_batch_ml(recipe, limits)
     need = max(best(need_ml), least)
     step = quart / 2 if min(need, tank_ml) >= 2 * quart else pint / 4  # half pints in a tank, half cups in a bottle
-    loads = plan_loads(need, tank_ml, step)
+    loads = plan_loads(need, tank_ml, step, least)
     different = dict.fromkeys(loads.volumes_ml)
     names = ("Full load", "Last load") if len(different) > 1 else ("The load",)
     cards = tuple(
@@ -73,19 +75,15 @@ def limits_of(recipe: Recipe, method: str, sheet: Sheet | None) -> Limits:
     return Limits(recipe.strength_pct if high is None else high, low if forbidden else None)
 
 
-def _tank_ml(recipe: Recipe, crew: Crew, reference: Reference) -> tuple[float, str]:
+def _tank_ml(recipe: Recipe, crew: Crew, setting: Setting) -> tuple[float, str]:
     held = convert(crew.tank_l, "L", "mL") if crew.tank_l is not None else convert(1, "gal", "mL")
     words = "the tank" if crew.tank_l is not None else "a gallon jug: no tank is written in crew.toml"
     if crew.carry_kg is None:
         return held, words
-    name = _OIL if recipe.carrier == "oil" else _WATER
-    densities = spans([row.figure for row in reference.mixing["carrier_density"] if row.name == name])
-    plain = numbers([row.figure for row in reference.mixing["carrier_density"] if row.name == name])
-    density = use(next(one for one in (*plain, *map(middle, densities)) if one.unit == "g/mL"))
-    empty = spans([row.figure for row in reference.mixing["weight"] if row.name == "empty_backpack_lb"])[0]
+    empty = spans([row.figure for row in setting.reference.mixing["weight"] if row.name == "empty_backpack_lb"])[0]
     heavier = replace(empty, value=Span(best=empty.value.high))  # nobody is asked to carry more than they said
     empty_kg = convert(use(middle(heavier)), "lb", "kg")
-    carried = tank_by_weight_ml(crew.carry_kg, empty_kg, density)
+    carried = tank_by_weight_ml(crew.carry_kg, empty_kg, _density_kg_per_l(recipe, setting))
     if carried <= 0:
         raise Refusal(
             f"a load of at most {show(convert(crew.carry_kg, 'kg', 'lb'), 'lb')}",
@@ -93,3 +91,15 @@ def _tank_ml(recipe: Recipe, crew: Crew, reference: Reference) -> tuple[float, s
             do="Write a heavier carry in crew.toml, or leave it out and carry a bottle",
         )
     return (carried, "the weight its carrier accepts") if carried < held else (held, words)
+
+
+def _density_kg_per_l(recipe: Recipe, setting: Setting) -> float:
+    """The mix's density [kg/L]: the product's by the label or else by its strength and percent, and the carrier's."""
+    name = _OIL if recipe.carrier == "oil" else _WATER
+    rows = [row.figure for row in setting.reference.mixing["carrier_density"] if row.name == name]
+    carrier = use(next(one for one in (*numbers(rows), *map(middle, spans(rows))) if one.unit == "g/mL"))
+    sheet = setting.sheet(recipe.product)
+    typed = sheet.says("formulation.density_lb_per_gal") if sheet else None
+    known = setting.reference.formulations[recipe.formulation].density_g_per_ml
+    product = convert(typed, "lb/gal", "g/mL") if typed is not None else use(known) if known else carrier
+    return mix_density_kg_per_l(recipe.strength_pct, product, carrier)
