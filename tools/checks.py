@@ -15,7 +15,7 @@ from pathlib import Path
 from typing import Any
 
 from rootcollar.kernel.formula import FORMULAS
-from rootcollar.kernel.units import convert, read
+from rootcollar.kernel.units import read
 from rootcollar.reference import load
 
 __all__ = ["KINDS", "OUTSIDE", "PAGE", "Check", "cites", "every_formula", "main", "page", "read_checks"]
@@ -83,7 +83,7 @@ class Check:
 
 
 def read_checks(folder: Path = PUBLISHED) -> list[Check]:
-    """Return every check of the folder, in the order of the files; ValueError for a wrong row or an id that stands twice."""
+    """Return every check of the folder, in file order. Raises ValueError for a wrong row or an id used twice."""
     found = []
     for path in sorted(folder.glob("*.toml")):
         if path.name != SOURCES:
@@ -150,8 +150,8 @@ def page(checks: Iterable[Check]) -> str:
     lines = [
         "# Checks from outside",
         "",
-        "Every printed number comes from a small function. Each is compared here with what somebody else says comes out,",
-        "and each comparison is tight enough to notice an error of a tenth, either way.",
+        "Every printed number comes from a small function. Each is compared here with what somebody else says comes",
+        "out, and each comparison from outside is tight enough to notice an error of a tenth, either way.",
         "This page is written by `python tools/checks.py` from `tests/published`; a test fails when it lags.",
         "",
         f"{len(rows)} checks; {sum(check.outside for check in rows)} from outside, of {len(formulas)} functions.",

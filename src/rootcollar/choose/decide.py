@@ -93,11 +93,16 @@ def _behind(option: Option, first: Option) -> SetAside:
     mine, theirs = expected(option.per_stem.cost_per_kill), expected(first.per_stem.cost_per_kill)
     needed = expected(option.per_stem.cost) / theirs if theirs else 1.0
     wins = (
-        f"it killed {needed:.0%} of stems a visit (reckoned {best(option.per_stem.kill):.0%})"
+        f"it killed {needed:.0%} of stems a visit (reckoned {_counted(option):.0%} with its doubt)"
         if needed <= 1
         else f"a visit cost {_dollars(theirs)} a stem or less (reckoned {_dollars(expected(option.per_stem.cost))})"
     )
     return SetAside(option.way, f"dearer: {_dollars(mine)} per stem killed", wins)
+
+
+def _counted(option: Option) -> float:
+    """Return the share dying of a visit that alone would cost as much per stem killed as the doubt around it does."""
+    return expected(option.per_stem.cost) / expected(option.per_stem.cost_per_kill)
 
 
 def _stopped(option: Option) -> SetAside:
@@ -106,11 +111,15 @@ def _stopped(option: Option) -> SetAside:
 
 
 def _nothing(aside: Sequence[SetAside]) -> str:
-    reasons: dict[str, list[str]] = {}
+    """Why nothing is open: the rules' stops alone where there are any, for nothing else matters while they stand."""
+    stops = dict.fromkeys(one.stop.because for one in aside if one.stop is not None)
+    if stops:
+        return f"no way is open while a rule stops it: {'; '.join(stops)}"
+    by_reason: dict[str, list[str]] = {}
     for one in aside:
-        reasons.setdefault(one.because, []).append(way_words(one.way))
-    told = "; ".join(f"{', '.join(dict.fromkeys(ways))}: {because}" for because, ways in reasons.items())
-    return f"no way is open, so it is left for now. {told}" if told else "no source names a way; it is left"
+        by_reason.setdefault(one.because, []).append(way_words(one.way))
+    reasons = "; ".join(f"{', '.join(dict.fromkeys(ways))}: {because}" for because, ways in by_reason.items())
+    return f"no way is open, so it is left for now. {reasons}" if reasons else "no source names a way; it is left"
 
 
 def _money(worlds: Worlds) -> str:

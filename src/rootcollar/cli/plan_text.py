@@ -48,6 +48,7 @@ def summary(project: Project, plan: Prescription) -> Iterator[str]:
     yield from _asked(plan)
     for note in _notes(project):
         yield from _wrap(f"Note: {note.rstrip('.')}.", "")
+    yield "(o) no known rule objects   (!) mind   (?) a question stands   [-] must not be done"
     yield from _wrap(
         "Amounts, minutes and prices are guesses until a proving batch and your own times replace them. "
         "Rootcollar says which rules it weighed, never that a plan is lawful: the label in your hand does.",

@@ -110,10 +110,6 @@ def _cuts(base: DoseRule, facts: MethodFacts, own_ml: float | None) -> DoseRule:
     if asked.carrier == "oil":
         raise Refusal(f"{facts.title} with oil", limit="the doses of cuts are for water mixes", do="use a water mix")
     _strong_enough(facts, asked)
-    once = [one for one in _bound(facts, "cuts_per_stem", asked) if asked.ingredient in one.ingredients]
-    if once and own_ml is None:
-        return _one_cut(base, _number(facts, "ml_per_cut", asked))
-    least = _number(facts, "min_cuts", asked)
     if own_ml is None:
         each = _number(facts, "ml_per_cut", asked)
         ml, words = use(each), f"{each.value:g} mL a cut ({each.source}, {each.mark})"
@@ -121,15 +117,20 @@ def _cuts(base: DoseRule, facts: MethodFacts, own_ml: float | None) -> DoseRule:
         ml, words = own_ml, f"{own_ml:g} mL a cut, own figure"
     if asked.label_ml is not None and asked.label_per == "cut" and asked.label_ml < ml:
         ml, words = asked.label_ml, f"{asked.label_ml:g} mL a cut, the label's most"
+    rule = replace(base, ml_per_cut=sure(ml))
+    once = [one for one in _bound(facts, "cuts_per_stem", asked) if asked.ingredient in one.ingredients]
+    if once and asked.cuts_per_inch is None:  # figures of schemes never mix: one cut, where the source has one cut
+        whose = f"{once[0].figure.source}, {once[0].figure.mark}"
+        return replace(rule, words=f"{words}; one cut a stem ({whose})", cm_per_cut=_WIDER_THAN_ANY_CM, min_cuts=1)
     if asked.cuts_per_inch is None:
         spacing = _number(facts, "cuts_per_inch", asked)
         per_inch, whose = use(spacing), f"{spacing.source}, {spacing.mark}"
     else:
         per_inch, whose = asked.cuts_per_inch, "as given"
+    least = _number(facts, "min_cuts", asked)
     words += f"; one for each {show(1 / per_inch, 'in')} of diameter ({whose})"
     words += f", at least {use(least):g} ({least.source}, {least.mark})"
-    cm_per_cut = _CM_PER_INCH / per_inch
-    return replace(base, words=words, ml_per_cut=sure(ml), cm_per_cut=cm_per_cut, min_cuts=int(least.value))
+    return replace(rule, words=words, cm_per_cut=_CM_PER_INCH / per_inch, min_cuts=int(least.value))
 
 
 def _strong_enough(facts: MethodFacts, asked: Asked) -> None:
@@ -142,12 +143,6 @@ def _strong_enough(facts: MethodFacts, asked: Asked) -> None:
             limit=f"the doses of cuts are for mixes of {min(lows):g} % or more",
             do="use a stronger mix",
         )
-
-
-def _one_cut(base: DoseRule, each: Cited[float]) -> DoseRule:
-    """One cut a stem whatever its size, where a source gives it so for the ingredient: figures of schemes never mix."""
-    words = f"one cut a stem, {each.value:g} mL ({each.source}, {each.mark})"
-    return replace(base, words=words, ml_per_cut=sure(use(each)), cm_per_cut=_WIDER_THAN_ANY_CM, min_cuts=1)
 
 
 _WIDER_THAN_ANY_CM = 1000.0  # no stem is wider, so one cut is enough (geometry)

@@ -18,6 +18,7 @@ System = Literal["us", "metric"]
 _DIRECTIONS: tuple[Literal["nearest", "down", "up"], ...] = ("nearest", "down", "up")
 
 _CLOSE = 0.1  # ours: a measure that misses the strength by more than a tenth of it is not a measure of it
+_EIGHTHS = 8  # of a fluid ounce, as small bottles are marked
 _HAIR = 1e-9  # relative; floating point is not a measurement
 _LEAST_ML = 1.0  # ours: below a millilitre a jug or a spoon measures nothing, a syringe does
 _MOST_ML = 1e6  # ours: no batch by hand is larger
@@ -55,27 +56,28 @@ class _Measured:
 
 
 def card(recipe: Recipe, total_ml: float, limits: Limits = Limits(), system: System = "us") -> Card:
-    """Return the card of a batch of a recipe. total_ml: finished mix [mL].
+    """Return the card of a batch of a recipe. total_ml: finished mix [mL]; the card's own is the nearest mark to it.
 
-    Amounts are marks of a measuring jug. No label maximum is passed by rounding, and no minimum missed where the
+    Amounts are marks of a measuring jug, the whole too. No label maximum is passed by rounding, and no minimum missed where the
     label gives one. Raises Refusal for a recipe outside the limits or without a diluent, and for a batch too small to
     measure, with the smallest that can be.
     """
     _check(recipe, limits)
     if not 0 < total_ml < float("inf"):
         raise Refusal("a batch", limit="there is nothing to mix", do="Give an amount above 0")
+    mark = _mark(total_ml, system)
     if _undiluted(recipe):
-        steps = (f"Pour {_volume(total_ml, system)} through a funnel over a tray, undiluted. Tag the bottle.",)
-        return Card(steps, 100.0, total_ml, 0.0, 0.0, 0.0, total_ml)
-    found = _measure(recipe, total_ml, limits, system)
+        steps = (f"Pour {mark.text} through a funnel over a tray, undiluted. Tag the bottle.",)
+        return Card(steps, 100.0, mark.ml, 0.0, 0.0, 0.0, mark.ml)
+    found = _measure(recipe, mark.ml, limits, system)
     if found is None:
         least = smallest_batch_ml(recipe, limits, system)
         raise Refusal(
-            f"a batch of {jug(total_ml, system).text} at {show(recipe.strength_pct, '%')}",
+            f"a batch of {mark.text} at {show(recipe.strength_pct, '%')}",
             limit="too little to measure in a jug within the label's strength",
             do=f"Mix at least {jug(least, system).text}, or measure with a syringe",
         )
-    return _card(recipe, total_ml, found, system)
+    return _card(recipe, mark, found, system)
 
 
 def smallest_batch_ml(recipe: Recipe, limits: Limits = Limits(), system: System = "us") -> float:
@@ -154,8 +156,8 @@ def _marks(want_ml: float, system: System) -> Iterator[Jug]:
                 yield mark
 
 
-def _card(recipe: Recipe, total_ml: float, found: _Measured, system: System) -> Card:
-    product, surfactant, dye = found.product, found.surfactant, found.dye
+def _card(recipe: Recipe, mark: Jug, found: _Measured, system: System) -> Card:
+    product, surfactant, dye, total_ml = found.product, found.surfactant, found.dye, mark.ml
     diluent_ml = max(total_ml - product.ml - surfactant.ml - dye.ml, 0.0)
     oil = recipe.carrier == "oil"
     diluent = "oil" if oil else "clear water"
@@ -165,8 +167,7 @@ def _card(recipe: Recipe, total_ml: float, found: _Measured, system: System) -> 
     parts = [f"Add {product.text} of product."]
     parts += [f"Add {surfactant.text} of surfactant."] if surfactant.ml else []
     parts += [f"Add {dye.text} of dye."] if dye.ml else []
-    mark = _volume(total_ml, system)
-    last = f"Oil to the {mark} mark; stir or shake." if oil else f"Water to the {mark} mark; stir, not shake."
+    last = f"Oil to the {mark.text} mark; stir or shake." if oil else f"Water to the {mark.text} mark; stir, not shake."
     return Card(
         (f"Dry sprayer, no water in it. {first}" if oil else first, *parts, last),
         share_of_mix_pct(product.ml, total_ml),
@@ -178,14 +179,18 @@ def _card(recipe: Recipe, total_ml: float, found: _Measured, system: System) -> 
     )
 
 
-def _volume(total_ml: float, system: System) -> str:
-    """A volume as tanks and bottles are marked: quarter gallons by the point, others in gallons and fluid ounces."""
+def _mark(total_ml: float, system: System) -> Jug:
+    """The mark to fill to: the volume itself where a tank or bottle is marked with it, else the nearest of a jug.
+
+    Everything is reckoned from the mark, because what is poured to it sets the strength.
+    """
     if system == "metric":
-        return show(total_ml / 1000, "L", 3) if total_ml >= 1000 else show(total_ml, "mL", 3)
-    gallons = convert(total_ml, "mL", "gal")
-    if gallons < 1 / 2:
-        return show(convert(total_ml, "mL", "fl oz"), "fl oz", 3)
-    quarters = gallons * 4
-    if abs(quarters - round(quarters)) < _HAIR:
-        return show(gallons, "gal", 4)
-    return jug(total_ml, system).text.partition(" (")[0]
+        unit, parts = ("L", 10) if total_ml >= 1000 else ("mL", 1)
+    else:
+        unit, parts = ("gal", 4) if total_ml >= convert(1 / 2, "gal", "mL") else ("fl oz", _EIGHTHS)
+    amount = convert(total_ml, "mL", unit)
+    whole = round(amount * parts)
+    if whole and abs(amount * parts - whole) < _HAIR * whole:
+        return Jug(show(whole / parts, unit, 4), total_ml)
+    near = jug(total_ml, system)
+    return Jug(near.text.partition(" (")[0], near.ml)

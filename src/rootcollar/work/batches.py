@@ -10,7 +10,15 @@ from rootcollar.kernel.errors import Refusal
 from rootcollar.kernel.formula import use
 from rootcollar.kernel.units import convert, jug, show
 from rootcollar.mix import (
-    Card, Limits, Loads, Recipe, card, mix_density_kg_per_l, plan_loads, smallest_batch_ml, tank_by_weight_ml,
+    Card,
+    Limits,
+    Loads,
+    Recipe,
+    card,
+    mix_density_kg_per_l,
+    plan_loads,
+    smallest_batch_ml,
+    tank_by_weight_ml,
 )  # fmt: skip
 from rootcollar.reference import Span, middle, numbers, spans
 from rootcollar.shelf import Sheet, strength_range
@@ -38,6 +46,7 @@ class Batches:
         if one.diluent_ml == 0:
             return one.steps[0]
         extra = f" + {jug(one.surfactant_ml).text} surfactant" if one.surfactant_ml else ""
+        extra += f" + {jug(one.dye_ml).text} dye" if one.dye_ml else ""
         return f"{_mark(one)}: {jug(one.product_ml).text}{extra} + {self.carrier} to the mark = {one.true_pct:.3g} %"
 
 

@@ -56,7 +56,7 @@ def packet(asked: PacketAsked) -> Packet:
         day=day_sheet(DayAsked(units[first], of_first, held, asked.prescription, asked.setting, asked.crew, asked.day)),
         units=tuple(unit_page(units[key], asked.prescription, asked.setting) for key in asked.units),
         cards=mix_cards(work, asked.prescription, asked.setting, asked.crew),
-        record_fields=record_fields(asked.setting, units[first], of_first),
+        record_fields=record_fields(asked.setting, units[first], of_first, asked.day),
         rules=_rules(asked),
         sources=(),
         foot=_FOOT,

@@ -9,6 +9,7 @@ from datetime import date
 
 from rootcollar.choose import (
     Choice,
+    Option,
     Prescription,
     Setting,
     Way,
@@ -26,7 +27,7 @@ from rootcollar.kernel.units import convert, show
 from rootcollar.kernel.verdict import Level, worst_first
 from rootcollar.mix import Recipe
 from rootcollar.reference import Species
-from rootcollar.shelf import FIELDS, NOT_READ, Sheet, entry_hours, first_aid, wear, weather_words
+from rootcollar.shelf import FIELDS, NOT_READ, Distance, Sheet, entry_hours, first_aid, wear, weather_words
 from rootcollar.site import Unit, sketch
 from rootcollar.work import text
 from rootcollar.work.batches import Batches, batches
@@ -35,6 +36,7 @@ from rootcollar.work.crew import Crew
 from rootcollar.work.packet import DaySheet, LoadRow, MixLine, SizeRow, Sketch, Struck, Target
 
 _CITED = re.compile(r" ?\([A-Za-z0-9_.-]+, (?:read|memory)\)")  # a source inside a tell: for the facts, not the woods
+_DRAWN = {"surface water": "water", "water": "water", "stream": "water", "well": "well"}  # as the rules take them
 
 __all__ = ["DayAsked", "day_sheet", "in_season", "letter_of"]
 
@@ -131,8 +133,8 @@ def _with_page(because: str, page: str) -> str:
 def _recipes(asked: DayAsked) -> dict[str, Recipe]:
     wanted: set[Recipe] = set()
     for line in asked.lines:
-        for option in (line.option, line.fallback.option if line.fallback else None):
-            if option is not None and option.way.visit.recipe is not None:
+        for option in _options(line):
+            if option.way.visit.recipe is not None:
                 wanted.add(option.way.visit.recipe)
     return {letter: recipe for letter, recipe in asked.prescription.letters.items() if recipe in wanted}
 
@@ -298,12 +300,29 @@ def _loads(made: dict[str, Batches]) -> tuple[LoadRow, ...]:
 
 
 def _sketch(asked: DayAsked, sheets: Sequence[Sheet]) -> Sketch:
-    setbacks = []
-    for sheet in sheets:
-        letters = _letters_of(sheet, _recipes(asked))
-        for row in sheet.says("water.buffers_ft") or ():
-            setbacks.append(("water", convert(row.ft, "ft", "m"), f"{row.ft:g} ft from {row.from_}: mix {letters}"))
-    drawn = sketch(asked.unit, asked.setting.ground.features, tuple(dict.fromkeys(setbacks)))
+    """The unit with the labels' distances from water and wells, for the mixes and ways that they bind."""
+    found = (_setback(row, sheet, asked) for sheet in sheets for row in sheet.says("water.buffers_ft") or ())
+    setbacks = tuple(dict.fromkeys(one for one in found if one is not None))
+    drawn = sketch(asked.unit, asked.setting.ground.features, setbacks)
     if drawn is None:
         return Sketch(0, 0)
     return Sketch(drawn.width_m, drawn.height_m, drawn.outline, drawn.lines, drawn.keep_out)
+
+
+def _setback(row: Distance, sheet: Sheet, asked: DayAsked) -> tuple[str, float, str] | None:
+    kind = _DRAWN.get(row.from_)
+    ways = [option.way for line in asked.lines for option in _options(line)]
+    bound = {
+        letter_of(way.visit.recipe, asked.prescription)
+        for way in ways
+        if way.visit.recipe
+        and way.visit.recipe.product == sheet.key
+        and (not row.methods or way.visit.method in row.methods)
+    }
+    if kind is None or not bound:
+        return None
+    return kind, convert(row.ft, "ft", "m"), f"{row.ft:g} ft from {row.from_}: mix {', '.join(sorted(bound))}"
+
+
+def _options(line: Choice) -> tuple[Option, ...]:
+    return tuple(one for one in (line.option, line.fallback.option if line.fallback else None) if one is not None)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from datetime import date
 
 from rootcollar.choose import Choice, Setting
 from rootcollar.site import Unit
@@ -12,21 +13,23 @@ from rootcollar.work.cards import product_words
 __all__ = ["record_fields"]
 
 
-def record_fields(setting: Setting, unit: Unit, lines: Sequence[Choice]) -> tuple[tuple[str, str], ...]:
+def record_fields(
+    setting: Setting, unit: Unit, lines: Sequence[Choice], day: date | None = None
+) -> tuple[tuple[str, str], ...]:
     """Return (what, value or nothing to write by hand) for the record of a day, in the order of the work."""
     recipes = list(dict.fromkeys(one.recipe for one in lines if one.recipe is not None))
-    sheets = [setting.sheet(one.product) for one in recipes]
+    sheets = [setting.sheet(one) for one in dict.fromkeys(one.product for one in recipes)]
     species = dict.fromkeys(setting.reference.species[one.stand.species].common_name for one in lines)
     methods = dict.fromkeys(one.way.visit.method.replace("_", " ") for one in lines)
     return (
         ("Property and unit", f"{setting.ground.name}, {unit.name}"),
-        ("State, county", setting.ground.state or ""),
+        ("State, county", ", ".join(one for one in (setting.ground.state, setting.ground.county) if one)),
         ("Permission by", unit.permission.by if unit.permission else ""),
-        ("Date", ""),
+        ("Date", day.isoformat() if day else ""),
         ("Start and end", ""),
         ("Applicator, licence number", ""),
         ("Supervisor, licence number", ""),
-        ("Products", "; ".join(product_words(one, setting) for one in recipes)),
+        ("Products", "; ".join(dict.fromkeys(product_words(one, setting) for one in recipes))),
         ("Registration numbers", "; ".join(str(one.says("identity.epa_reg_no") or "") for one in sheets if one)),
         ("Active ingredients", "; ".join(dict.fromkeys(one.ingredient for one in recipes))),
         ("Strengths", "; ".join(f"{one.strength_pct:.3g} % in {one.carrier}" for one in recipes)),
