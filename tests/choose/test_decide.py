@@ -60,9 +60,7 @@ def cents(choice: Choice) -> int:
 
 
 def test_no_open_way_is_cheaper_per_stem_killed_than_the_chosen_one() -> None:
-    dearer = [
-        (choice, one.because) for choice in plan().choices for one in choice.set_aside if "dearer" in one.because
-    ]
+    dearer = [(choice, one.because) for choice in plan().choices for one in choice.set_aside if "dearer" in one.because]
     assert len(dearer) > len(plan().choices)
     for choice, because in dearer:
         amount = round(100 * float(because.split("$")[1].split()[0].replace(",", "")))
@@ -196,14 +194,23 @@ def test_imazapyr_beside_a_tree_to_keep_is_not_offered_though_it_would_be_first(
     assert any("DITO07" in because for because in aside(near, "hack_squirt"))
 
 
-def test_a_stand_with_nothing_open_is_left_with_every_reason_and_counts_as_stopped() -> None:
+def test_a_stand_that_a_rule_closes_is_left_with_its_reason_and_counts_as_stopped() -> None:
     choice = chosen(BUCKTHORN, shelf_setting(ESTER, permission=None))
     assert choice.option is None
     assert choice.level is Level.STOP
-    assert "no way is open" in choice.because
+    assert "nobody has allowed work" in choice.because
+    assert [one.rule for one in choice.verdicts if one.level is Level.STOP] == ["P01"]
+
+
+def test_a_stand_that_only_its_nature_closes_is_left_with_every_reason() -> None:
+    """Knotweed whose leaves nobody may spray over wanted plants: nothing else is offered for it."""
+    choice = chosen(stand("Japanese knotweed", 0.5, 1), plain_setting(wanted_beneath=True))
+    assert choice.option is None
+    assert choice.level is Level.STOP
+    assert choice.verdicts == ()
+    assert len(choice.set_aside) > 1
     for one in choice.set_aside:
         assert one.because in choice.because
-    assert [one.rule for one in choice.verdicts if one.level is Level.STOP] == ["P01"]
 
 
 def test_a_way_whose_figures_cannot_be_reckoned_is_set_aside_not_lost() -> None:

@@ -11,7 +11,6 @@ from rootcollar.reference import find_species, load
 from tests.choose.hobbin import FT_M, PLAIN, stand, ways
 
 
-
 def shut(plant: str, method: str, *inches: float, ingredient: str | None = None, **size: float | None) -> list[Gate]:
     """Return the gate of each way by a method, every one of which must be shut."""
     found = [

@@ -5,8 +5,17 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from rootcollar.choose import Prescription, line_mix_ml, poured_ml, prescribe, sum_worlds, total_verdicts, unit_totals
-from rootcollar.kernel.doubt import sure
+from rootcollar.choose import (
+    Choice,
+    Prescription,
+    line_mix_ml,
+    poured_ml,
+    prescribe,
+    sum_worlds,
+    total_verdicts,
+    unit_totals,
+)
+from rootcollar.kernel.doubt import best, sure
 from rootcollar.kernel.verdict import Level
 from rootcollar.label import Answer
 from rootcollar.work import Project
@@ -60,7 +69,9 @@ def test_every_mix_has_one_letter_and_no_letter_two_mixes() -> None:
 
 
 def test_letters_come_by_how_much_is_poured() -> None:
-    poured = [poured_ml([one for one in plan().choices if one.recipe == recipe])[0] for recipe in plan().letters.values()]
+    poured = [
+        poured_ml([one for one in plan().choices if one.recipe == recipe])[0] for recipe in plan().letters.values()
+    ]
     assert poured == sorted(poured, reverse=True)
 
 
@@ -68,9 +79,9 @@ def test_a_unit_total_is_the_sum_of_its_lines() -> None:
     for total in unit_totals(plan().choices, setting_of(hobbin())):
         lines = [at(key) for key in total.lines]
         assert {one.stand.unit for one in lines} == {total.unit}
-        best_ml = sum(float(line_mix_ml(one.stand.stems, one.per_stem.mix_ml)[0]) for one in lines)
-        assert total.mix_ml[0] == pytest.approx(best_ml)
-        assert total.product_ml[0] == pytest.approx(best_ml * total.strength_pct / 100)
+        mix_ml = sum(best(line_mix_ml(one.stand.stems, one.per_stem.mix_ml)) for one in lines)
+        assert total.mix_ml[0] == pytest.approx(mix_ml)
+        assert total.product_ml[0] == pytest.approx(mix_ml * total.strength_pct / 100)
 
 
 def test_every_line_with_a_mix_is_in_exactly_one_total() -> None:
@@ -115,8 +126,8 @@ def test_what_may_be_poured_keeps_to_the_limit() -> None:
         scale = 6.0 / per_acre * share  # the sheet's most in one treatment is 6 lb ae/ac
         fewer = [replace(one, stand=replace(one.stand, stems=one.stand.stems * scale)) for one in lines]
         said = total_verdicts(fewer, setting)[total.lines[0]]
-        best = max((one.level for one in said if one.rule == "L12" and "doubt" not in one.because), default=Level.OK)
-        assert best is level
+        word = max((one.level for one in said if one.rule == "L12" and "doubt" not in one.because), default=Level.OK)
+        assert word is level
 
 
 def test_a_limit_of_the_year_lowered_below_the_plan_strikes_it() -> None:
@@ -168,14 +179,55 @@ def test_a_fallback_whose_own_sum_passes_a_limit_is_set_aside_with_the_reason() 
 
 
 def test_one_answer_clears_the_question_on_its_unit_only() -> None:
-    asks = {one.stand.key for one in plan().choices if any(v.rule == "L16" and v.level is Level.ASK for v in one.verdicts)}
+    asks = {
+        one.stand.key for one in plan().choices if any(v.rule == "L16" and v.level is Level.ASK for v in one.verdicts)
+    }
     assert {key.split("/")[0] for key in asks} == {"brook-edge", "orchard-side"}
     yes = Answer("L16", "brook-edge", yes=True, by="a steward", on=DAY, note="")
     after = planned(replace(hobbin(), answers=(*hobbin().answers, yes)))
-    left = {one.stand.key for one in after.choices if any(v.rule == "L16" and v.level is Level.ASK for v in one.verdicts)}
+    left = {
+        one.stand.key for one in after.choices if any(v.rule == "L16" and v.level is Level.ASK for v in one.verdicts)
+    }
     assert left == {key for key in asks if not key.startswith("brook-edge/")}
 
 
 def test_sums_of_nothing_are_nothing() -> None:
     assert sum_worlds([]).tolist() == [0.0]
     assert poured_ml([]).tolist() == [0.0]
+
+
+def test_first_ways_and_fallbacks_of_one_ingredient_keep_to_the_limit_together() -> None:
+    """Leaves sprayed with glyphosate, and stumps too, should the bark be wet: each alone keeps to the limit."""
+    project = only(hobbin(), "ridge")
+    setting = setting_of(project)
+    lines = [one for one in planned(project).choices if one.stand.species in {"loma6", "rhca3"}]
+    firsts = [one for one in lines if one.recipe and one.recipe.ingredient == "glyphosate"]
+    backs = [
+        replace(one, option=one.fallback.option)
+        for one in lines
+        if one.fallback and one.recipe and one.recipe.ingredient == "triclopyr"
+    ]
+    assert firsts and backs
+
+    def pounds_per_acre(some: list[Choice]) -> float:
+        kilos = sum(best(one.product_ml) / 1e6 * one.ae_g_per_l for one in unit_totals(some, setting))
+        return kilos / 0.45359237 / (project.ground.units["ridge"].area_m2 / 4046.8564224)  # type: ignore[operator]
+
+    alone = max(pounds_per_acre(firsts), pounds_per_acre(backs))
+    together = pounds_per_acre(firsts) + pounds_per_acre(backs)
+    assert alone < 0.95 * together
+    key = "glyphosate-3-sl"
+    limit = (alone + together) / 2
+    tight = retyped(
+        project.shelf[key], limits__per_application__amount=limit, limits__per_year__amount=limit,
+    )  # fmt: skip
+    after = prescribe([one.stand for one in lines], setting_of(replace(project, shelf={key: tight, **{
+        name: sheet for name, sheet in project.shelf.items() if name != key
+    }})))  # fmt: skip
+    kept = [one for one in after.choices if one.fallback and one.recipe and one.recipe.ingredient == "triclopyr"]
+    used = [
+        one for one in kept if one.fallback and one.fallback.option.way.visit.recipe
+        and one.fallback.option.way.visit.recipe.product == key
+    ]  # fmt: skip
+    still = [one for one in after.choices if one.recipe and one.recipe.product == key and one.level < Level.ASK]
+    assert not (used and still)

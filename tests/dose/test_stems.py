@@ -108,8 +108,10 @@ def test_the_table_of_cuts_and_mix():
     assert stems_ml(CUTS_BY_THREE, inches).tolist() == [2, 2, 2, 3, 4, 4]
 
 
-def test_a_band_of_six_inches_flat_is_six_cuts_whatever_floating_point_says():
-    assert stems_ml(CUTS, np.array([6 * 2.54, 0.1524 * 100])).tolist() == [6, 6]
+@given(st.integers(2, 30))
+def test_whole_inches_are_whole_cuts_whatever_floating_point_says(inches):
+    sizes = np.array([inches * 2.54, inches * 2.54 + 1e-12, sum([0.254] * 10 * inches)])
+    assert stems_ml(CUTS, sizes).tolist() == [inches] * 3
 
 
 def test_the_mean_of_cuts_from_2_to_4_inches():

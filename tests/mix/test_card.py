@@ -55,6 +55,8 @@ def test_a_batch_is_filled_to_the_mark_that_its_card_names(of, total_ml, system)
     mark = one.steps[-1].partition(" to the ")[2].partition(" mark;")[0]
     assert read(mark).amount == pytest.approx(one.total_ml, rel=1e-6)
     assert one.total_ml == pytest.approx(total_ml, rel=0.07)
+    marks = [jug(total_ml, system, direction).ml for direction in ("down", "up")]
+    assert abs(one.total_ml - total_ml) <= min(abs(mark - total_ml) for mark in marks) + HAIR * total_ml
 
 
 @given(st.integers(1, 400), st.integers(1, 500))
@@ -116,6 +118,13 @@ def test_a_batch_that_needs_less_than_a_millilitre_is_refused():
     with pytest.raises(Refusal, match="too little to measure"):
         card(recipe(0.25), 4 * FL_OZ, Limits(0.25))
     assert card(recipe(0.25), 14 * FL_OZ, Limits(0.25)).product_ml == 1.0
+
+
+def test_ounces_too_coarse_give_way_to_millilitres():
+    """1 % of 112 fl oz is 1.12 fl oz; the mark below is 1, a ninth too little."""
+    one = card(recipe(1), 112 * FL_OZ, Limits(1))
+    assert one.steps[1] == "Add 33 mL of product."
+    assert one.true_pct == pytest.approx(0.996, abs=5e-4)
 
 
 def test_a_surfactant_too_little_to_measure_is_never_left_out():

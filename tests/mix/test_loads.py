@@ -142,14 +142,16 @@ def test_the_purchase_is_the_cheapest_of_all_that_cover_the_need(need_ml, kinds,
     assert found.leftover_ml == pytest.approx(found.bought_ml - need_ml, abs=1e-3) and found.leftover_ml >= 0
 
 
-@given(
-    st.floats(1, 20_000), st.lists(st.sampled_from([946.352946, 1000.0, 3785.411784, 5000.0]), min_size=1, max_size=4)
-)
-def test_litres_and_gallons_on_one_shelf_still_cover_the_need(need_ml, volumes):
-    found = cheapest(need_ml, [Container(f"{volume}", volume) for volume in dict.fromkeys(volumes)])
+liquids = st.lists(st.sampled_from([946.352946, 1000.0, 3785.411784, 5000.0]), min_size=1, max_size=4, unique=True)
+
+
+@given(st.floats(1, 20_000), liquids)
+def test_litres_and_gallons_on_one_shelf_are_counted_in_whole_millilitres_and_cover_the_need(need_ml, volumes):
+    found = cheapest(need_ml, [Container(f"{volume}", volume) for volume in volumes])
     assert found.bought_ml >= need_ml - 1e-3
-    smallest = min(volumes)
-    assert found.leftover_ml < smallest + 5  # counted in whole millilitres, one for each container
+    floored = [Container("", float(int(volume))) for volume in volumes]
+    most_containers = need_ml // min(volumes) + 1
+    assert found.bought_ml <= brute(need_ml, floored, False)[1] + most_containers
 
 
 def test_a_gallon_and_three_quarts_are_left_with_least():

@@ -127,10 +127,12 @@ def mix_per_stem(way: Way, stand: Stand, setting: Setting) -> StemMix:
     )
     reference = setting.reference
     rule = rule_for(asked, facts=reference.methods[method], coverages=reference.coverage.values(), doubt=setting.doubt)
-    ml = per_stem_ml(replace(rule, limit=None), stand.band_cm, stand.crown_m, stand.height_m)
+    ml = per_stem_ml(replace(rule, limit=None), stand.band_cm, stand.crown_m)
     if rule.dose_ml is not None:
         return StemMix(ml, rule.dose_ml, rule.dose_per, rule.words)
-    return StemMix(ml, band(ml).high, "stem", rule.words)
+    thicker = stand.measured_at == "breast height" and method in {"basal_bark", "cut_stump"}
+    words = f"{rule.words}; measured at breast height, and bases are thicker: expect more" if thicker else rule.words
+    return StemMix(ml, band(ml).high, "stem", words)
 
 
 def _minutes(method: str, stand: Stand, reference: Reference, doubt: Doubt) -> Worlds:

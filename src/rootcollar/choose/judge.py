@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 
 from rootcollar.choose.figures import mix_per_stem
 from rootcollar.choose.option import Choice, PerStem, Way
@@ -25,7 +26,9 @@ from rootcollar.mix.recipe import Recipe
 from rootcollar.reference import Species
 from rootcollar.survey.stand import Stand
 
-__all__ = ["line_verdicts", "replay", "total_verdicts", "unit_totals"]
+_INSTEAD = "/instead"  # behind the key of a line, its fallback
+
+__all__ = ["fallback_verdicts", "line_verdicts", "replay", "total_verdicts", "unit_totals"]
 
 
 def line_verdicts(way: Way, species: Species, stand: Stand, figures: PerStem, setting: Setting) -> tuple[Verdict, ...]:
@@ -94,8 +97,23 @@ def total_verdicts(choices: Sequence[Choice], setting: Setting) -> Mapping[str, 
         place = place_facts(template, setting.ground.units[total.unit], on=setting.on)
         facts = total_facts(place, total, setting.history, on=setting.on, also=totals)
         for key in total.lines:
-            out[key] = tuple(settle(one, setting.answers) for one in weigh_totals(facts, key))
+            about = key.removesuffix(_INSTEAD)
+            out[key] = tuple(settle(one, setting.answers) for one in weigh_totals(facts, about))
     return out
+
+
+def fallback_verdicts(choices: Sequence[Choice], setting: Setting) -> Mapping[str, tuple[Verdict, ...]]:
+    """Return, by line, what the rules say of the sums were its fallback needed.
+
+    Fallbacks and first ways are added up together: which of them will be needed where, nobody knows beforehand.
+    """
+    backs = [
+        replace(one, option=one.fallback.option, stand=replace(one.stand, key=f"{one.stand.key}{_INSTEAD}"))
+        for one in choices
+        if one.fallback
+    ]
+    said = total_verdicts([*choices, *backs], setting)
+    return {key.removesuffix(_INSTEAD): found for key, found in said.items() if key.endswith(_INSTEAD)}
 
 
 def replay(choice: Choice, setting: Setting) -> Worlds:

@@ -8,7 +8,7 @@ from itertools import count
 
 from rootcollar.choose.decide import decide
 from rootcollar.choose.first import order_units
-from rootcollar.choose.judge import total_verdicts
+from rootcollar.choose.judge import fallback_verdicts, total_verdicts
 from rootcollar.choose.option import Choice, Prescription, SetAside
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.sums import poured_ml
@@ -35,9 +35,8 @@ def prescribe(stands: Sequence[Stand], setting: Setting) -> Prescription:
 
 
 def _fallbacks_checked(choices: tuple[Choice, ...], setting: Setting) -> tuple[Choice, ...]:
-    """Return the choices without the fallbacks whose own sums a rule stops or asks about, were all of them needed."""
-    instead = [replace(one, option=one.fallback.option, total_verdicts=()) for one in choices if one.fallback]
-    said = total_verdicts(instead, setting)
+    """Return the choices without the fallbacks whose sums a rule stops or asks about."""
+    said = fallback_verdicts(choices, setting)
     worse = {key: worst_first(found)[0] for key, found in said.items() if worst(found) >= Level.ASK}
     return tuple(
         _without_fallback(one, worse[one.stand.key]) if one.stand.key in worse and one.level < Level.ASK else one

@@ -64,23 +64,19 @@ def choose_strength(
 ) -> Strength | None:
     """Return the weakest strength that the best source gives and the label allows; None when neither names one.
 
-    rows: the species' rows that speak of it. Where source and label do not meet, the label's nearer end is taken.
+    rows: the species' rows that speak of it. Where source and label do not meet, the label's nearer end is taken. A
+    source's figure goes to a hundredth of a percent, so that equal mixes are one mix.
     """
     given = _from_rows(rows, asked, reference) or _from_method(asked, reference)
     low = sheet.says("concentration.low", asked.method) if sheet else None
     high = sheet.says("concentration.high", asked.method) if sheet else None
     if low is None and high is None:
-        return _strength(given.low, f"{given.words}; no strength read on a label yet") if given else None
+        return Strength(round(given.low, 2), f"{given.words}; no strength read on a label yet") if given else None
     floor, ceiling = (0.0 if low is None else float(low)), (100.0 if high is None else float(high))
     allows = f"the label allows {floor:g} to {ceiling:g} %"
     if given is None:
-        return _strength(floor or ceiling, f"{allows}; no source gives a strength, so its weakest")
-    return _strength(min(max(given.low, floor), ceiling), f"{given.words}; {allows}")
-
-
-def _strength(pct: float, because: str) -> Strength:
-    """To a hundredth of a percent: finer is not a strength anybody mixes, and equal mixes must be one mix."""
-    return Strength(round(pct, 2), because)
+        return Strength(floor or ceiling, f"{allows}; no source gives a strength, so its weakest")
+    return Strength(min(max(round(given.low, 2), floor), ceiling), f"{given.words}; {allows}")
 
 
 def _from_rows(rows: Iterable[MethodRow], asked: Asked, reference: Reference) -> _Given | None:

@@ -28,14 +28,11 @@ __all__ = ["per_stem_ml", "stems_ml", "surface_cm2", "total_ml"]
 _GIVE = 0.98  # ours: 6 in is 15.24 cm, often printed as 15
 
 
-def per_stem_ml(
-    rule: DoseRule, band_cm: tuple[float, float], crown_m: float | None = None, height_m: float | None = None
-) -> Worlds:
+def per_stem_ml(rule: DoseRule, band_cm: tuple[float, float], crown_m: float | None = None) -> Worlds:
     """Return the mean mix on one stem of a band [mL], worlds. crown_m: width of a plant to be leaf-sprayed [m].
 
-    The band is taken as even within. height_m: not used; the coverages of leaves are by the ground a crown covers, and
-    how high may be sprayed is for choosing. Raises Refusal outside the stems the method is for, naming the next
-    method, and for leaves without a crown.
+    The band is taken as even within. Raises Refusal outside the stems the method is for, naming the next method, and
+    for leaves without a crown.
     """
     if rule.asked.method == "foliar":
         assert rule.ml_per_cm2 is not None

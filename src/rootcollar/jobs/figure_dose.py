@@ -147,10 +147,8 @@ def _strength(ask: DoseAsk, carrier: Carrier, product: Formulation, reference: R
 def _rule(ask: DoseAsk, asked: Asked, reference: Reference) -> DoseRule:
     if ask.spacing_cm is not None:
         asked = replace(asked, cuts_per_inch=convert(1, "in", "cm") / ask.spacing_cm)
-    if ask.each_ml is not None:
-        asked = replace(asked, label_ml=ask.each_ml, label_per="cut")
     facts, coverages = reference.methods[ask.method], reference.coverage.values()
-    rule = rule_for(asked, facts=facts, coverages=coverages, doubt=Doubt(_SEED))
+    rule = rule_for(asked, facts=facts, coverages=coverages, doubt=Doubt(_SEED), own=ask.each_ml)
     return rule if ask.band_cm is None else replace(rule, height_cm=ask.band_cm)
 
 

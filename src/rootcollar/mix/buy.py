@@ -39,8 +39,9 @@ class Purchase:
 def cheapest(need_ml: float, sizes: Sequence[Container]) -> Purchase:
     """Return the set of containers that covers the need at the least cost; then least left over; then fewest.
 
-    Where any price is unknown, cost is left out of it. Raises Refusal for no sizes, for a size that holds nothing or
-    costs less than nothing, and for a need that is not an amount.
+    Where any price is unknown, cost is left out of it. Sizes without a common measure, such as litres beside gallons,
+    count in whole mL, rounded down, so that the need is covered all the same. Raises Refusal for no sizes, for a size
+    that holds nothing or costs less than nothing, and for a need that is not an amount.
     """
     if not sizes or any(not one.volume_ml >= _FINEST_ML or (one.price or 0) < 0 for one in sizes):
         raise Refusal("shopping", limit="no container sizes to choose from", do="Give the sizes that are sold")

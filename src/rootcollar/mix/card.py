@@ -58,9 +58,9 @@ class _Measured:
 def card(recipe: Recipe, total_ml: float, limits: Limits = Limits(), system: System = "us") -> Card:
     """Return the card of a batch of a recipe. total_ml: finished mix [mL]; the card's own is the nearest mark to it.
 
-    Amounts are marks of a measuring jug, the whole too. No label maximum is passed by rounding, and no minimum missed where the
-    label gives one. Raises Refusal for a recipe outside the limits or without a diluent, and for a batch too small to
-    measure, with the smallest that can be.
+    Amounts are marks of a measuring jug, the whole too. No label maximum is passed by rounding, and no minimum missed
+    where the label gives one. Raises Refusal for a recipe outside the limits or without a diluent, and for a batch too
+    small to measure, with the smallest that can be.
     """
     _check(recipe, limits)
     if not 0 < total_ml < float("inf"):

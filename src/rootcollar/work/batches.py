@@ -81,7 +81,8 @@ def limits_of(recipe: Recipe, method: str, sheet: Sheet | None) -> Limits:
     """Return the label's strengths for a method; where it gives none the recipe's own strength is the most."""
     low, high = strength_range(sheet, method) if sheet else (None, None)
     forbidden = bool(sheet and sheet.says("less_than_low_forbidden", method))
-    return Limits(recipe.strength_pct if high is None else high, low if forbidden else None)
+    least = low if forbidden and low != high else None  # one strength only: no jug hits it, so just never above it
+    return Limits(recipe.strength_pct if high is None else high, least)
 
 
 def _tank_ml(recipe: Recipe, crew: Crew, setting: Setting) -> tuple[float, str]:

@@ -99,9 +99,5 @@ _WAITS: Mapping[Stage, str] = {Stage.HOURS: "the hour of work, by hand", Stage.C
 
 def _with_sources(made: Packet, sources: Mapping[str, Source]) -> Packet:
     """Return the packet with the citation of every source key that is printed anywhere in it."""
-    text = repr(made)
-    return replace(made, sources=tuple((key, sources[key].cite) for key in sorted(sources) if _named(key, text)))
-
-
-def _named(key: str, text: str) -> bool:
-    return re.search(rf"(?<![\w-]){re.escape(key)}(?![\w-])", text) is not None
+    printed = set(re.findall(r"[\w-]+", repr(made)))
+    return replace(made, sources=tuple((key, sources[key].cite) for key in sorted(printed & set(sources))))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from rootcollar.choose import Choice, Setting, line_verdicts, total_verdicts
+from rootcollar.choose import Choice, Setting, fallback_verdicts, line_verdicts, total_verdicts
 from rootcollar.kernel.errors import NotCleared
 from rootcollar.kernel.verdict import Level, Verdict
 
@@ -38,7 +38,7 @@ def still_standing(lines: Sequence[Choice], setting: Setting) -> tuple[Verdict, 
         for option in (line.option, *((line.fallback.option,) if line.fallback else ())):
             species = setting.reference.species[line.stand.species]
             found += line_verdicts(option.way, species, line.stand, option.per_stem, setting)
-    for said in total_verdicts(lines, setting).values():
+    for said in (*total_verdicts(lines, setting).values(), *fallback_verdicts(lines, setting).values()):
         found += said
     return tuple(one for one in found if one.level >= Level.ASK)
 

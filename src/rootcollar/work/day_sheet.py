@@ -311,6 +311,7 @@ def _sketch(asked: DayAsked, sheets: Sequence[Sheet]) -> Sketch:
 
 def _setback(row: Distance, sheet: Sheet, asked: DayAsked) -> tuple[str, float, str] | None:
     kind = _DRAWN.get(row.from_)
+    mapped = any(one.kind == kind for one in asked.setting.ground.features)
     ways = [option.way for line in asked.lines for option in _options(line)]
     bound = {
         letter_of(way.visit.recipe, asked.prescription)
@@ -319,7 +320,7 @@ def _setback(row: Distance, sheet: Sheet, asked: DayAsked) -> tuple[str, float, 
         and way.visit.recipe.product == sheet.key
         and (not row.methods or way.visit.method in row.methods)
     }
-    if kind is None or not bound:
+    if kind is None or not mapped or not bound:
         return None
     return kind, convert(row.ft, "ft", "m"), f"{row.ft:g} ft from {row.from_}: mix {', '.join(sorted(bound))}"
 

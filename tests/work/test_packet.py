@@ -1,0 +1,142 @@
+"""The packet as a whole: sources, rules, record, and the strip across every page."""
+
+import re
+from dataclasses import replace
+
+import pytest
+
+from rootcollar.choose import prescribe
+from rootcollar.kernel.verdict import Level
+from rootcollar.reference import load
+from tests.choose.hobbin import hobbin, only, plan, setting_of, with_units
+from tests.work.packets import earnest, hobbin_packet, made
+
+UNITS = ("ridge", "bench", "hollow", "trail-loop", "orchard-side", "brook-edge")
+
+
+def test_every_source_named_anywhere_in_a_packet_is_cited_at_its_end() -> None:
+    packet = hobbin_packet()
+    text = repr(replace(packet, sources=()))
+    named = {key for key in load().sources if re.search(rf"(?<![\w-]){re.escape(key)}(?![\w-])", text)}
+    assert len(named) > 10
+    assert named == {key for key, _ in packet.sources}
+    assert all(cite for _, cite in packet.sources)
+
+
+def test_every_line_of_a_unit_is_on_its_page_struck_and_held_ones_marked() -> None:
+    packet = hobbin_packet()
+    assert [page.name for page in packet.units] == [hobbin().ground.units[key].name for key, _ in plan().order]
+    for page, (key, _) in zip(packet.units, plan().order, strict=True):
+        lines = [one for one in plan().choices if one.stand.unit == key]
+        assert len(page.lines) == len(lines)
+        assert sorted(one.struck for one in page.lines) == sorted(
+            {Level.STOP: "stop", Level.ASK: "ask"}.get(one.level, "") for one in lines
+        )
+
+
+def test_every_way_set_aside_is_on_the_units_page_with_its_reason() -> None:
+    for page, (key, _) in zip(hobbin_packet().units, plan().order, strict=True):
+        told = {(one.because, one.would_win_if) for one in page.set_aside}
+        for line in plan().choices:
+            if line.stand.unit == key:
+                assert {(one.because, one.would_win_if) for one in line.set_aside} <= told
+
+
+def test_the_facts_of_a_unit_tell_unknown_from_none() -> None:
+    page = next(one for one in hobbin_packet().units if one.name == "Orchard side")
+    assert dict(page.facts)["Kind of place"] == "not said"
+    bare = made(with_units(only(hobbin(), "ridge"), "ridge", permission=None, well_m=None, wanted_beneath=None))
+    facts = dict(bare.units[0].facts)
+    assert facts["Permission"] == "none: a stop"
+    assert facts["Well"] == "not looked for"
+    assert facts["Wanted plants beneath"] == "not said"
+
+
+def test_open_questions_are_told_once_each() -> None:
+    questions = [(one.rule, one.because) for one in hobbin_packet().rules.questions]
+    assert len(questions) == len(set(questions))
+    asked = {(v.rule, v.because) for one in plan().choices for v in one.verdicts if v.level is Level.ASK}
+    assert set(questions) == asked
+
+
+def test_the_rules_page_gives_the_worst_word_of_each_rule() -> None:
+    weighed = {number: word for number, _, word in hobbin_packet().rules.weighed}
+    assert weighed["L05"] == "ask"  # nobody has said what class of place the orchard side is
+    assert weighed["P01"] == "ok"
+    assert hobbin_packet().rules.not_checked and hobbin_packet().rules.waits
+
+
+def test_a_missing_permission_is_a_stop_on_the_rules_page() -> None:
+    packet = made(with_units(only(hobbin(), "ridge"), "ridge", permission=None))
+    assert {number: word for number, _, word in packet.rules.weighed} == {"P01": "stop"}
+    assert packet.day.sizes == ()
+    assert packet.cards == ()
+    assert len(packet.day.struck) >= 1
+
+
+def test_what_is_known_stands_on_the_record_and_the_rest_is_left_to_write() -> None:
+    fields = dict(hobbin_packet("ridge").record_fields)
+    assert fields["Property and unit"] == "Hobbin Wood (invented demo), The ridge"
+    assert fields["State, county"] == "WI, Quillet County (invented)"
+    assert fields["Permission by"] == "the Hobbin Wood trustees (invented)"
+    assert fields["Registration numbers"] == "00000-00011; 00000-00014"
+    assert set(fields["Active ingredients"].split("; ")) == {"triclopyr", "glyphosate"}
+    assert fields["Targets"] == "Amur honeysuckle, white mulberry, common buckthorn"
+    assert fields["Area treated, of"] == "19.6 ac"
+    for name in ("Date", "Start and end", "Total product used", "Air temperature, start / end", "Signed, date"):
+        assert fields[name] == ""
+
+
+def test_the_record_of_a_held_unit_claims_no_product() -> None:
+    fields = dict(hobbin_packet("brook-edge").record_fields)
+    assert fields["Products"] == "" and fields["Registration numbers"] == "" and fields["Targets"] == ""
+
+
+def test_the_demo_says_on_every_page_that_it_is_none() -> None:
+    assert "INVENTED LABEL, DEMO ONLY" in hobbin_packet().banner
+
+
+def test_a_mix_without_a_sheet_is_called_unchecked_on_every_page() -> None:
+    project = earnest()
+    shelf = {key: sheet for key, sheet in project.shelf.items() if key.startswith("triclopyr")}
+    no_glyphosate = replace(project, shelf=shelf, stands=tuple(s for s in project.stands if s.species == "moal"))
+    plan = prescribe(no_glyphosate.stands, setting_of(no_glyphosate))
+    unlabelled = any(one.recipe and one.recipe.product is None for one in plan.choices)
+    assert made(no_glyphosate).banner.startswith("NOT CHECKED") is unlabelled
+    assert made(replace(project, shelf={})).banner.startswith("NOT CHECKED AGAINST A LABEL")
+
+
+def test_a_property_with_typed_sheets_has_no_strip() -> None:
+    packet = made(earnest())
+    assert packet.banner == ""
+    assert packet.day.sizes  # and there is work on it
+
+
+def test_invented_sheets_are_refused_for_real_ground() -> None:
+    project = replace(only(hobbin(), "ridge"), ground=replace(hobbin().ground, demo=False))
+    packet = made(project)
+    assert all(row.mix == "" for row in packet.day.sizes)
+    assert not packet.cards
+
+
+@pytest.mark.parametrize("unit", UNITS)
+def test_the_foot_never_says_that_the_work_is_lawful(unit: str) -> None:
+    packet = hobbin_packet(unit)
+    assert "does not say that the work is lawful" in packet.foot
+    assert not re.search(r"\b(is|are) (safe|legal|lawful)\b", repr((packet.day, packet.units, packet.cards)))
+
+
+def test_cards_are_for_cleared_work_and_its_fallbacks_only() -> None:
+    letters = {card.letter for card in hobbin_packet().cards}
+    used = set()
+    for one in plan().choices:
+        if one.level < Level.ASK:
+            used |= {one.recipe, one.fallback.option.way.visit.recipe if one.fallback else None}
+    assert letters == {letter for letter, recipe in plan().letters.items() if recipe in used}
+
+
+def test_a_cards_working_ends_in_its_amounts() -> None:
+    for card in hobbin_packet("ridge").cards:
+        names = [name for name, _ in card.working]
+        assert "product in ml" in names
+        assert all("=" in told or "[" in told for _, told in card.working)
