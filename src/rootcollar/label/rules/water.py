@@ -42,8 +42,12 @@ def _one(buffer: Distance, method: str, distances: Mapping[str, float | None]) -
         )
     away_m = distances[place]
     if away_m is None:
-        key = "well_m" if place == "well" else "water_m"
-        return ask(f"{asked}; nobody has looked how far the unit is", f"write {key} in ground.toml", answerable=False)
+        key = "well" if place == "well" else "water"
+        return ask(
+            f"{asked}; nobody has looked how far the unit is",
+            f"write {key} of the unit in ground.toml",
+            answerable=False,
+        )
     away_ft = convert(away_m, "m", "ft")
     if not exceeds(buffer.ft, away_ft):
         return None
