@@ -9,9 +9,11 @@ import pytest
 from rootcollar.choose import Choice, Setting, expected, prescribe, ways_for
 from rootcollar.kernel.verdict import Level
 from rootcollar.label import Answer
+from rootcollar.reference import middle
 from tests.choose.hobbin import (
     DAY,
     aside,
+    at,
     chosen,
     hobbin,
     open_methods,
@@ -236,6 +238,18 @@ def test_a_label_that_forbids_the_method_is_not_planned_with_by_it() -> None:
     choice = chosen(BUCKTHORN, plain_setting([forbids, hobbin().shelf[GLYPHOSATE]]))
     assert choice.way.visit.method != "basal_bark"
     assert any("forbids basal bark" in because for because in aside(choice, "basal_bark"))
+
+
+def test_a_visit_costs_its_hours_and_what_is_poured_at_the_prices_kept() -> None:
+    choice = at("bench/rhca3/2.5-5.1cm")
+    assert choice.recipe and choice.recipe.carrier == "oil"
+    reference = setting_of(hobbin()).reference
+    wage = middle(reference.placeholders["wage"]).value
+    prices = [reference.price_usd_per_gal[choice.recipe.formulation], reference.placeholders["carrier_oil"]]
+    product, oil = (middle(one).value / 3.785411784 for one in prices)  # $/gal to $/L
+    figures, share = choice.per_stem, choice.recipe.strength_pct / 100
+    litre = share * product + (1 - share) * oil
+    assert np.allclose(figures.cost, figures.minutes / 60 * wage + figures.mix_ml / 1000 * litre)
 
 
 def test_figures_of_a_line_are_worlds_of_one_length_or_sure() -> None:

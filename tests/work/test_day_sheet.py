@@ -17,11 +17,6 @@ from tests.work.packets import hobbin_packet, made
 RIDGE, BENCH, HOLLOW, BROOK, ORCHARD = "ridge", "bench", "hollow", "brook-edge", "orchard-side"
 
 
-def clean(unit: str) -> list[object]:
-    """Return the keys of a unit's lines that nothing holds."""
-    return [one for one in plan().choices if one.stand.unit == unit and one.level < Level.ASK]
-
-
 @pytest.mark.parametrize("unit", [RIDGE, BENCH, HOLLOW, "trail-loop"])
 def test_every_clean_line_is_on_the_sheet_once_by_its_stems(unit: str) -> None:
     rows = hobbin_packet(unit).day.sizes

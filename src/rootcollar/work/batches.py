@@ -31,13 +31,16 @@ _OIL, _WATER = "mineral_basal_oil", "water"
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Batches:
-    """What to mix: the need as worlds [mL], the loads, a card for each different load, and what bounds a load."""
+    """What to mix: the need as worlds [mL], the loads, a card for each different load, what bounds a load.
+
+    recipe: as it is mixed; without dye where so little is needed that dye cannot be measured.
+    """
 
     need_ml: Worlds
     loads: Loads
     cards: tuple[tuple[str, Card], ...]
     bound: str
-    carrier: str
+    recipe: Recipe
 
     @property
     def in_a_line(self) -> str:
@@ -45,9 +48,15 @@ class Batches:
         one = self.cards[0][1]
         if one.diluent_ml == 0:
             return one.steps[0]
-        extra = f" + {jug(one.surfactant_ml).text} surfactant" if one.surfactant_ml else ""
-        extra += f" + {jug(one.dye_ml).text} dye" if one.dye_ml else ""
-        return f"{_mark(one)}: {jug(one.product_ml).text}{extra} + {self.carrier} to the mark = {one.true_pct:.3g} %"
+        extra = f" + {_short(one.surfactant_ml)} surfactant" if one.surfactant_ml else ""
+        extra += " + dye" if one.dye_ml else ""  # how much stands on the card
+        true = f"{one.true_pct:.3g} %"
+        return f"{_mark(one)}: {_short(one.product_ml)}{extra} + {self.recipe.carrier} to the mark = {true}"
+
+
+def _short(volume_ml: float) -> str:
+    """A jug measure without its second unit, which stands on the card."""
+    return jug(volume_ml).text.partition(" (")[0]
 
 
 def _mark(one: Card) -> str:
@@ -63,10 +72,11 @@ def batches(recipe: Recipe, need_ml: Worlds, method: str, crew: Crew, setting: S
     """
     tank_ml, bound = _tank_ml(recipe, crew, setting)
     limits = limits_of(recipe, method, setting.sheet(recipe.product))
-    quart, pint = convert(1, "qt", "mL"), convert(1, "pt", "mL")
+    if smallest_batch_ml(recipe, limits) > best(need_ml):
+        recipe = replace(recipe, dye_pct=0.0)  # no bigger batch than the work needs, only to measure its dye
     least = smallest_batch_ml(recipe, limits)
     need = max(best(need_ml), least)
-    step = quart / 2 if min(need, tank_ml) >= 2 * quart else pint / 4  # half pints in a tank, half cups in a bottle
+    step = _step_ml(min(need, tank_ml))
     loads = plan_loads(need, tank_ml, step, least)
     different = dict.fromkeys(loads.volumes_ml)
     names = ("Full load", "Last load") if len(different) > 1 else ("The load",)
@@ -74,7 +84,14 @@ def batches(recipe: Recipe, need_ml: Worlds, method: str, crew: Crew, setting: S
         (f"{name} ({loads.volumes_ml.count(volume)} of {len(loads.volumes_ml)})", card(recipe, volume, limits))
         for name, volume in zip(names, different, strict=True)
     )
-    return Batches(need_ml, loads, cards, bound, recipe.carrier)
+    return Batches(need_ml, loads, cards, bound, recipe)
+
+
+def _step_ml(volume_ml: float) -> float:
+    """The mark to fill to: half pints in a tank, half cups in a bottle, fluid ounces for a handful of stems."""
+    if volume_ml >= convert(2, "qt", "mL"):
+        return convert(1 / 2, "pt", "mL")
+    return convert(1 / 2, "cup", "mL") if volume_ml >= convert(1, "cup", "mL") else convert(1, "fl oz", "mL")
 
 
 def limits_of(recipe: Recipe, method: str, sheet: Sheet | None) -> Limits:

@@ -50,7 +50,7 @@ def _card(letter: str, recipe: Recipe, lines: Sequence[Choice], setting: Setting
     with watch() as steps:
         replay(lines[0], setting)
         for _, one in made.cards:
-            card(recipe, one.total_ml, limits_of(recipe, method, setting.sheet(recipe.product)))
+            card(made.recipe, one.total_ml, limits_of(recipe, method, setting.sheet(recipe.product)))
     band = text.span(need)
     return Card(
         letter,
