@@ -26,7 +26,7 @@ from tests.choose.hobbin import (
 )
 
 GLYPHOSATE, ESTER = "glyphosate-3-sl", "triclopyr-ester-4-ec"
-BUCKTHORN = stand("common buckthorn", 3, 4, crown_ft=None)  # too thick to pull, no crown to spray by
+BUCKTHORN = stand("common buckthorn", 2.6, 3, crown_ft=None)  # too thick to pull, no crown to spray by
 
 
 def shelf_setting(*keys: str, **facts: object) -> Setting:

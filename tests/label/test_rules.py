@@ -203,6 +203,14 @@ EXAMPLES: list[tuple[str, Changes, Level, str]] = [
     ("P01", lines(place__permission=None), STOP, "nobody has allowed"),
     ("P02", lines(plan__on=date(2027, 1, 1)), STOP, "ran until 2026-12-31"),
     ("P02", lines(plan__on=date(2026, 12, 31)), OK, ""),
+    (
+        "P03",
+        lines(sheet__mixing__surfactant__needed=True, sheet__mixing__surfactant__percent=SILENT),
+        ASK,
+        "demands a surfactant and gives no percent",
+    ),
+    ("P03", lines(sheet__mixing__surfactant__needed=False, sheet__mixing__surfactant__percent=SILENT), OK, ""),
+    ("P03", lines(sheet__mixing__surfactant__needed=SILENT), OK, "sets no limit"),
 ]
 
 
@@ -223,7 +231,7 @@ def test_no_rule_objects_to_the_sample_plan_and_every_rule_can_be_flipped_by_a_f
 
 def test_every_rule_that_strikes_a_line_has_an_example_that_does() -> None:
     struck = {number for number, _, level, _ in EXAMPLES if level is STOP}
-    assert set(RULES) - struck == {"L01", "L16", "L17", "L18", "L47a", "L47b"}
+    assert set(RULES) - struck == {"L01", "L16", "L17", "L18", "L47a", "L47b", "P03"}
 
 
 @pytest.mark.parametrize(

@@ -12,6 +12,7 @@ Refuses: to choose a way that a rule stops; to hide one: each is set aside with 
 from rootcollar.choose.alike import alike
 from rootcollar.choose.cost import cost_per_kill, cost_per_stem, expected
 from rootcollar.choose.decide import decide
+from rootcollar.choose.gates import shut
 from rootcollar.choose.judge import fallback_verdicts, line_verdicts, replay, total_verdicts, unit_totals
 from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Prescription, SetAside, Way
 from rootcollar.choose.plan import prescribe
@@ -24,5 +25,6 @@ __all__ = [
     "Choice", "Fallback", "Option", "PerStem", "Prescription", "Product", "SetAside", "Setting", "Way",
     "alike", "cost_per_kill", "cost_per_stem", "decide", "expected", "fallback_verdicts", "instruction",
     "line_minutes", "line_mix_ml", "line_verdicts", "minutes", "mix_words", "not_planned_with", "poured_ml",
-    "prescribe", "products", "replay", "stems", "sum_worlds", "total_verdicts", "unit_totals", "way_words", "ways_for",
+    "prescribe", "products", "replay", "shut", "stems", "sum_worlds", "total_verdicts", "unit_totals", "way_words",
+    "ways_for",
 ]  # fmt: skip

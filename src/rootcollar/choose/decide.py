@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from rootcollar.choose.cost import expected
 from rootcollar.choose.figures import per_stem
-from rootcollar.choose.gates import ground_gate, in_season, plant_gate, weaknesses
+from rootcollar.choose.gates import in_season, shut, weaknesses
 from rootcollar.choose.judge import line_verdicts
 from rootcollar.choose.option import Choice, Fallback, Option, SetAside, Way
 from rootcollar.choose.setting import Setting
@@ -50,9 +50,7 @@ def decide(stand: Stand, setting: Setting) -> Choice:
 
 
 def _weigh(way: Way, species: Species, stand: Stand, setting: Setting) -> Option | SetAside:
-    gate = plant_gate(way, species, stand, setting.reference) or ground_gate(
-        way, setting.ground.units[stand.unit], setting.reference
-    )
+    gate = shut(way, species, stand, setting)
     if gate is not None:
         return SetAside(way, gate.because, gate.would_win_if, gate.asks)
     try:

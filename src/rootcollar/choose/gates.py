@@ -9,6 +9,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from rootcollar.choose.option import Gate, Way
+from rootcollar.choose.setting import Setting
 from rootcollar.kernel.days import MONTHS, months, name_months
 from rootcollar.kernel.sources import Cited
 from rootcollar.kernel.units import convert, show
@@ -16,11 +17,17 @@ from rootcollar.reference import FailRow, Reference, Span, Species, best, number
 from rootcollar.site import Unit
 from rootcollar.survey.stand import Stand
 
-__all__ = ["ground_gate", "in_season", "plant_gate", "weaknesses"]
+__all__ = ["ground_gate", "in_season", "plant_gate", "shut", "weaknesses"]
 
 _SHUTS = frozenset({"multiplies_stems", "no_kill", "spreads", "too_slow", "unsafe"})
 _GIVE = 0.98  # ours: 6 in is 15.24 cm, often printed as 15
 _BARE_CUT = frozenset({"cut", "vine_cut", "girdle", "mow"})
+
+
+def shut(way: Way, species: Species, stand: Stand, setting: Setting) -> Gate | None:
+    """Return why plant, stem or ground shuts this way for the stand; None when nothing known does."""
+    unit = setting.ground.units[stand.unit]
+    return plant_gate(way, species, stand, setting.reference) or ground_gate(way, unit, setting.reference)
 
 
 def plant_gate(way: Way, species: Species, stand: Stand, reference: Reference) -> Gate | None:
@@ -124,7 +131,9 @@ def _size(way: Way, species: Species, stand: Stand, reference: Reference) -> Gat
         row = sized[0]
         return _outside(way, stand, Cited(row.diameter_cm or Span(), "cm", row.source, row.mark), reference)
     carrier = way.visit.recipe.carrier if way.visit.recipe else ""
-    limits = spans(reference.methods[way.visit.method].rows("stem_limit_cm", "", carrier, species.key))
+    facts = reference.methods[way.visit.method]
+    own = [row.figure for row in facts.figures if row.name == "stem_limit_cm" and species.key in row.species]
+    limits = spans(own) or spans(facts.rows("stem_limit_cm", "", carrier, species.key))
     if not limits:
         return None
     limit = best(limits, cautious="low")

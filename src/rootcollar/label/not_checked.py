@@ -41,6 +41,8 @@ NOT_CHECKED: tuple[NotChecked, ...] = (
     NotChecked("L60", "The label on the jug is the version that was typed."),
     NotChecked("L51", "A vehicle carries no more of a classed product than the materials-of-trade limits."),
     NotChecked("L54", "Notices that the state asks for were given in time."),
+    NotChecked("P04", "It is none of the times of year the label leaves out.", Stage.HOURS),
+    NotChecked("P05", "Cut stumps are treated within the minutes the label gives.", Stage.HOURS),
     NotChecked("L27", "Nobody but the crew is inside the application exclusion zone.", Stage.HOURS),
     NotChecked("L28", "Trails, dwellings and roads inside that zone are guarded.", Stage.HOURS),
     NotChecked("L29", "Nobody enters before the restricted entry is over.", Stage.HOURS),

@@ -56,7 +56,9 @@ def sketch(
     keep_out = [
         (words, points)
         for kind, keep_m, words in setbacks
-        for points in _pieces(_around([drawn for one, drawn in shapes if one.kind == kind], keep_m).intersection(frame))
+        for kept in [[drawn for one, drawn in shapes if one.kind == kind]]
+        if kept  # nothing of the kind is mapped: there is no line to draw
+        for points in _pieces(_around(kept, keep_m).intersection(frame))
     ]
     corner = (west - margin, south - margin)
     return Plan(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from rootcollar.choose import Choice, Setting, fallback_verdicts, line_verdicts, total_verdicts
+from rootcollar.choose import Choice, Setting, fallback_verdicts, line_verdicts, shut, total_verdicts
 from rootcollar.kernel.errors import NotCleared
 from rootcollar.kernel.verdict import Level, Verdict
 
@@ -37,6 +37,8 @@ def still_standing(lines: Sequence[Choice], setting: Setting) -> tuple[Verdict, 
             continue
         for option in (line.option, *((line.fallback.option,) if line.fallback else ())):
             species = setting.reference.species[line.stand.species]
+            if gate := shut(option.way, species, line.stand, setting):
+                found.append(Verdict(Level.STOP, gate.because, gate.would_win_if, about=line.stand.key))
             found += line_verdicts(option.way, species, line.stand, option.per_stem, setting)
     for said in (*total_verdicts(lines, setting).values(), *fallback_verdicts(lines, setting).values()):
         found += said

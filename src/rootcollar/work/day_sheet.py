@@ -35,6 +35,8 @@ from rootcollar.work.cards import product_words
 from rootcollar.work.crew import Crew
 from rootcollar.work.packet import DaySheet, LoadRow, MixLine, SizeRow, Sketch, Struck, Target
 
+_BOXES = ("wind ___ mph", "air ___ °F", "bark or leaves dry", "no haze lying", "signs up", "label aboard")
+_SAWN = frozenset({"cut_stump", "vine_cut", "girdle"})
 _CITED = re.compile(r" ?\([A-Za-z0-9_.-]+, (?:read|memory)\)")  # a source inside a tell: for the facts, not the woods
 _DRAWN = {"surface water": "water", "water": "water", "stream": "water", "well": "well"}  # as the rules take them
 
@@ -77,7 +79,7 @@ def day_sheet(asked: DayAsked) -> DaySheet:
         mixes=tuple(_mix_line(letter, recipe, made.get(letter), asked) for letter, recipe in recipes.items()),
         proving=_proving(recipes),
         weather=_weather(sheets, recipes),
-        boxes=("wind ___ mph", "air ___ °F", "bark or leaves dry", "no haze lying", "signs up", "label aboard"),
+        boxes=(*_BOXES, *_label_times(asked)),
         wear=_wear(sheets, asked.lines),
         wear_note="Never leather or cotton gloves. Rubber boots in wet treated growth. Ticks: tuck, check.",
         entry=_entry(sheets, recipes),
@@ -164,7 +166,7 @@ def _season(lines: Sequence[Choice]) -> str:
 
 def _roles(crew: Crew, lines: Sequence[Choice]) -> tuple[tuple[str, str], ...]:
     names = {what: ", ".join(one.name for one in crew.people if what in one.may) for what in ("lead", "treat", "saw")}
-    cuts = any(one.way.visit.method in {"cut_stump", "vine_cut", "girdle"} for one in lines)
+    cuts = _cuts(lines)
     does = {
         "lead": "mixes, keeps this sheet, says yes or no",
         "treat": "treats each stem as below, marks it with dye",
@@ -176,6 +178,11 @@ def _roles(crew: Crew, lines: Sequence[Choice]) -> tuple[tuple[str, str], ...]:
         if what != "saw" or cuts
     ]
     return tuple(rows)
+
+
+def _cuts(lines: Sequence[Choice]) -> bool:
+    """Whether anybody may have to saw: for the first way or for a fallback."""
+    return any(option.way.visit.method in _SAWN for line in lines for option in _options(line))
 
 
 def _targets(lines: Sequence[Choice], setting: Setting) -> tuple[Target, ...]:
@@ -241,6 +248,22 @@ def _weather(sheets: Sequence[Sheet], recipes: dict[str, Recipe]) -> tuple[tuple
     return tuple((", ".join(letters), words) for words, letters in by_words.items())
 
 
+def _label_times(asked: DayAsked) -> tuple[str, ...]:
+    """The label's times to leave out, and its minutes from cut to treatment, as boxes: nobody else weighs them."""
+    found: dict[str, None] = {}
+    for line in asked.lines:
+        for option in _options(line):
+            visit = option.way.visit
+            sheet = asked.setting.sheet(visit.recipe.product) if visit.recipe else None
+            if sheet is None:
+                continue
+            found |= {f"not in {time}": None for time in sheet.says("season_exclude", visit.method) or ()}
+            minutes = sheet.says("max_minutes_after_cut", visit.method)
+            if minutes is not None:
+                found[f"stumps treated within {show(minutes, 'min')}"] = None
+    return tuple(found)
+
+
 def _entry(sheets: Sequence[Sheet], recipes: dict[str, Recipe]) -> str:
     """When people may enter again: the longest of the mixes, from the last load."""
     if not sheets:
@@ -263,8 +286,10 @@ def _wear(sheets: Sequence[Sheet], lines: Sequence[Choice]) -> tuple[tuple[str, 
         words = ", ".join(items) if items else "not read on every label yet: read it first"
         by_items.setdefault(words, []).append(task)
     rows = [(", ".join(tasks).capitalize(), words) for words, tasks in by_items.items()]
-    if any(one.way.visit.method in {"cut_stump", "girdle"} for one in lines):
+    if _cuts(lines):
         rows.append(("Saw", "chaps, helmet, eyes, ears (practice of the trade)"))
+    gloves = dict.fromkeys(tuple(sheet.says("ppe.glove_types") or ()) for sheet in sheets)
+    rows += [("Gloves of", " or ".join(types)) for types in gloves if types]
     return tuple(rows)
 
 

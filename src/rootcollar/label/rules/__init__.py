@@ -1,8 +1,9 @@
 """The rules, one file a theme, in the order they are weighed and printed."""
 
 from rootcollar.label.rules import identity, sums, site_pest, method, strength, dose, people  # isort: skip
-from rootcollar.label.rules import permission, water, rates, yearly  # isort: skip
+from rootcollar.label.rules import permission, surfactant, water, rates, yearly  # isort: skip
 
 __all__ = [
-    "dose", "identity", "method", "people", "permission", "rates", "site_pest", "strength", "sums", "water", "yearly",
+    "dose", "identity", "method", "people", "permission", "rates", "site_pest", "strength", "sums", "surfactant",
+    "water", "yearly",
 ]  # fmt: skip
