@@ -22,9 +22,9 @@ METHOD_WORDS: Mapping[str, str] = {
 }
 
 _INSTRUCTIONS: Mapping[str, tuple[str, str]] = {
-    "hack_squirt": ("Fill spaced cuts", "a cut's width apart round the stem, into the sapwood, each filled at once"),
+    "hack_squirt": ("Fill spaced cuts", "a cut's width apart, into the sapwood, filled at once"),
     "cut_stump": ("Cut low and treat the stump", "at once, the fresh outer ring"),
-    "basal_bark": ("Coat the base", "lowest 12 inches, all sides, down to the root collar"),
+    "basal_bark": ("Coat the base", "lowest 12 in, all sides, to the root collar"),
     "foliar": ("Wet the leaves", "to wet, not dripping, below head height"),
     "vine_cut": ("Cut the vine and treat the rooted cut", "at once; leave the top to die where it hangs"),
     "pull": ("Pull", "root and all, in damp soil; shake off the soil, hang the roots up"),
@@ -34,10 +34,10 @@ _INSTRUCTIONS: Mapping[str, tuple[str, str]] = {
 }
 
 TRIGGERS: Mapping[str, str] = {
-    "basal_bark": "bark wet, icy or under water at the collar",
-    "hack_squirt": "stem hollow, too thin for cuts, or sap running out",
-    "cut_stump": "nobody to treat the stump at once, or no room to fell",
-    "foliar": "wind, wet leaves, colouring leaves, or plants above head height",
+    "basal_bark": "bark wet, icy or flooded",
+    "hack_squirt": "hollow, too thin, or sap runs out",
+    "cut_stump": "no treater at once, or no room to fell",
+    "foliar": "wind, wet or colouring leaves, too tall",
     "vine_cut": "too many vines to find every rooted cut",
     "pull": "roots break, or the soil is hard or frozen",
     "girdle": "it sprouts below the ring",

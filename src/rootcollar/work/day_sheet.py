@@ -230,7 +230,7 @@ def _mix_line(letter: str, recipe: Recipe, made: Batches | None, asked: DayAsked
 
 def _proving(recipes: dict[str, Recipe]) -> str:
     letters = ", ".join(recipes)
-    return (f"Proving batch of {letters}: 1 qt on 25 measured stems, left over ___") if letters else ""
+    return (f"Proving batch ({letters}): 1 qt, 25 measured stems, left ___") if letters else ""
 
 
 def _letters_of(sheet: Sheet, recipes: dict[str, Recipe]) -> str:
