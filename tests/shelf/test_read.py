@@ -10,7 +10,6 @@ from rootcollar.shelf import (
     carriers,
     dose_each,
     entry_hours,
-    entry_words,
     first_aid,
     parse_sheet,
     setback_words,
@@ -56,8 +55,6 @@ def test_the_longest_entry_of_all_products_counts_and_an_unknown_one_is_not_pass
     assert entry_hours([sample_sheet(), longer]) == 48
     assert entry_hours([sample_sheet(), EMPTY]) is None
     assert entry_hours([]) is None
-    assert entry_words([sample_sheet(), longer]).startswith("48 h after the last treatment")
-    assert "jug: hours of entry not read on the label yet" in entry_words([sample_sheet(), EMPTY])
 
 
 def test_wear_for_a_task_is_everything_any_label_says() -> None:

@@ -18,7 +18,6 @@ from rootcollar.shelf.read import (
     carriers,
     dose_each,
     entry_hours,
-    entry_words,
     first_aid,
     setback_words,
     sites,
@@ -35,7 +34,7 @@ __all__ = [
     "Sheet", "Line", "SILENT", "Silent", "Active", "SiteLine", "Distance",
     "FIELDS", "Field", "Stricter", "METHODS", "SITE_CLASSES", "fields_of",
     "SCHEMA", "NOT_READ", "parse_sheet", "template", "unread",
-    "actives", "ae_g_per_l", "carriers", "dose_each", "entry_hours", "entry_words", "first_aid", "setback_words",
+    "actives", "ae_g_per_l", "carriers", "dose_each", "entry_hours", "first_aid", "setback_words",
     "sites", "strength_range", "wear", "weather_words",
     "base_product", "is_epa_reg_no", "is_placeholder", "sln_state",
 ]  # fmt: skip

@@ -10,7 +10,7 @@ from rootcollar.shelf.fields import FIELDS, Field
 from rootcollar.shelf.sheet import SILENT, Active, Distance, Sheet, SiteLine
 
 __all__ = [
-    "NOT_READ", "actives", "ae_g_per_l", "carriers", "dose_each", "entry_hours", "entry_words", "first_aid",
+    "NOT_READ", "actives", "ae_g_per_l", "carriers", "dose_each", "entry_hours", "first_aid",
     "setback_words",
     "sites", "strength_range", "unread", "wear", "weather_words",
 ]  # fmt: skip
@@ -75,27 +75,6 @@ def entry_hours(sheets: Sequence[Sheet]) -> float | None:
     """Return the longest restricted entry of all the products used [h]; None while it is not known of any of them."""
     hours = [sheet.says("entry.rei_hours") for sheet in sheets]
     return None if None in hours else max(hours, default=None)
-
-
-def entry_words(sheets: Sequence[Sheet]) -> str:
-    """Return when people may enter again, in a sentence: the longest of all products used."""
-    said = [(sheet.says("entry.rei_hours"), sheet) for sheet in sheets]
-    parts = []
-    known = [(hours, sheet.product) for hours, sheet in said if hours is not None]
-    if known:
-        hours, product = max(known)
-        parts.append(f"{show(hours, 'h')} after the last treatment ({product})")
-    parts += [
-        f"{sheet.product}: {sheet.says('entry.non_wps_entry')}"
-        for _, sheet in said
-        if sheet.says("entry.non_wps_entry")
-    ]
-    parts += [
-        f"{sheet.product}: hours of entry {_word(sheet, 'entry.rei_hours')}"
-        for hours, sheet in said
-        if hours is None and not sheet.says("entry.non_wps_entry")
-    ]
-    return "; ".join(parts)
 
 
 def wear(sheets: Sequence[Sheet], task: str) -> tuple[str, ...] | None:

@@ -11,7 +11,7 @@ from rootcollar.kernel.units import convert, show
 from rootcollar.kernel.working import in_words, walk
 from rootcollar.mix import Card as Batch
 from rootcollar.mix import Recipe, adding_order, card, smallest_batch_ml
-from rootcollar.shelf import entry_words, setback_words
+from rootcollar.shelf import entry_hours, setback_words
 from rootcollar.work import text
 from rootcollar.work.batches import batches, limits_of
 from rootcollar.work.crew import Crew
@@ -99,13 +99,14 @@ def _cautions(recipe: Recipe, setting: Setting) -> tuple[str, ...]:
     if sheet is None:
         return (*_ALWAYS, "No label sheet: strength assumed from sources, not checked against a label.")
     word = sheet.says("hazard.signal_word")
-    dye = sheet.says("mixing.dye_allowed")
+    dye, hours = sheet.says("mixing.dye_allowed"), entry_hours((sheet,))
+    mixing = [one for one in setback_words(sheet) if one.startswith("mixing")]
     return (
         *((f"Signal word on the label: {word}.",) if word else ()),
         *_ALWAYS,
-        *(("Mixing place: " + "; ".join(one for one in setback_words(sheet) if one.startswith("mixing")) + ".",)),
+        "Where to mix: " + "; ".join(one.removeprefix("mixing: ") for one in mixing) + ".",
         *(("The label allows a marking dye: use one, so that no stem is missed or done twice.",) if dye else ()),
-        f"No entry: {entry_words((sheet,))}.",
+        f"No entry until {show(hours, 'h')} after the last load." if hours is not None else "Hours of entry: not read.",
     )
 
 
