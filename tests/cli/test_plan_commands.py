@@ -103,13 +103,13 @@ def test_choosing_twice_says_the_same(shown: tuple[Path, Result], whole: Result)
 
 
 def test_every_mix_that_is_named_is_explained(whole: Result) -> None:
-    named = set(re.findall(r"mix ([A-Z]\d*)\b", re.sub(r"HELD.*?below\.", "", whole.output)))
+    named = set(re.findall(r"mix\s+([A-Z]\d*)\b", re.sub(r"HELD.*?below\.", "", whole.output)))
     clean = whole.output.split("Mixes\n")[0]
     kept = {
         letter
         for part in re.split(r"\n   (?=[\[(])", clean)
         if "HELD" not in part and "STRUCK" not in part
-        for letter in re.findall(r"mix ([A-Z]\d*)\b", part)
+        for letter in re.findall(r"mix\s+([A-Z]\d*)\b", part)  # lines are wrapped
     }
     listed = set(re.findall(r"^   ([A-Z]\d*)  ", whole.output.split("Mixes\n")[1], re.M))
     assert kept

@@ -133,3 +133,10 @@ def test_features_drawn_and_none_looked_for_cannot_pass_for_all_there_are():
     """The nearest well drawn need not be the nearest there is."""
     ((_, field, found, allowed),) = _faults(LEAST + '[[well]]\nname = "w"\nat = [-89.9, 43.3]\n')
     assert field == "looked_for" and "well" in found and '"well"' in allowed
+
+
+def test_steep_ground_passes_a_hundred_percent_and_a_slope_without_percent_is_refused() -> None:
+    unit = 'name = "W"\n[[unit]]\nkey = "a"\nname = "A"\n'
+    assert _read(unit + 'slope = "120%"\n')[0].units["a"].slope_pct == 120
+    with pytest.raises(BadInput, match="rise in a hundred"):
+        _read(unit + 'slope = "12"\n')

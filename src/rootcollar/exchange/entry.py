@@ -18,7 +18,7 @@ from rootcollar.kernel.errors import BadInput, Fault, UnitError
 from rootcollar.kernel.units import Kind, read
 
 __all__ = [
-    "Area", "Day", "Distance", "Entry", "Mass", "Position", "Share", "Text", "Volume", "check", "refuse",
+    "Area", "Day", "Distance", "Entry", "Mass", "Position", "Text", "Volume", "check", "refuse",
 ]  # fmt: skip
 
 M = TypeVar("M", bound="Entry")
@@ -54,7 +54,7 @@ def _quantity(kind: Kind, none: bool = False) -> Callable[[object], float]:
 
 
 _EXAMPLE = {
-    Kind.AREA: '"3.2 ac"', Kind.LENGTH: '"60 ft"', Kind.SHARE: '"12%"', Kind.VOLUME: '"4 gal"', Kind.MASS: '"40 lb"',
+    Kind.AREA: '"3.2 ac"', Kind.LENGTH: '"60 ft"', Kind.VOLUME: '"4 gal"', Kind.MASS: '"40 lb"',
 }  # fmt: skip
 
 _ABOVE_0 = frozenset({Kind.AREA, Kind.VOLUME, Kind.MASS})
@@ -82,7 +82,6 @@ def _is_number(one: object) -> bool:
 Text = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1)]
 Area = Annotated[float, BeforeValidator(_quantity(Kind.AREA))]
 Distance = Annotated[float, BeforeValidator(_quantity(Kind.LENGTH, none=True))]
-Share = Annotated[float, BeforeValidator(_quantity(Kind.SHARE))]
 Volume = Annotated[float, BeforeValidator(_quantity(Kind.VOLUME))]
 Mass = Annotated[float, BeforeValidator(_quantity(Kind.MASS))]
 Day = Annotated[date, BeforeValidator(_day)]

@@ -9,7 +9,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field, model_validator
 
-from rootcollar.exchange.entry import Area, Day, Distance, Entry, Position, Share, Text, check, refuse
+from rootcollar.exchange.entry import Area, Day, Distance, Entry, Position, Text, check, refuse
 from rootcollar.kernel.errors import BadInput, Fault
 from rootcollar.site import SITE_CLASSES, Feature, Ground, LonLat, Permission, Unit, measure, outline_fault
 
@@ -55,6 +55,14 @@ def _outline(points: object) -> object:
 _DISTANCE = 'a distance such as "60 ft", or "none" where you looked and there is none'
 
 
+def _slope(raw: object) -> float:
+    """A slope in percent, rise in a hundred; steep ground passes 100."""
+    found = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*%\s*", raw) if isinstance(raw, str) else None
+    if found is None:
+        refuse(raw, 'rise in a hundred, in quotes, such as slope = "12%"')
+    return float(found[1])
+
+
 class _Permission(Entry):
     by: Text = Field(description='who allows the work, in quotes, such as by = "the owner"')
     until: Day = Field(description="a day without quotes, such as until = 2027-03-31")
@@ -66,7 +74,7 @@ class _Unit(Entry):
     area: Area | None = Field(None, description='an area such as area = "3.2 ac"')
     polygon: Annotated[list[Position], BeforeValidator(_outline)] | None = Field(None, description="a list of corners")
     site_class: Annotated[str, BeforeValidator(_site_class)] | None = Field(None, description=", ".join(SITE_CLASSES))
-    slope: Share | None = Field(None, description='a slope such as slope = "12%"')
+    slope: Annotated[float, BeforeValidator(_slope)] | None = Field(None, description='a slope such as slope = "12%"')
     permission: _Permission | None = Field(None, description='permission = { by = "the owner", until = 2027-03-31 }')
     water: Distance | None = Field(None, description=_DISTANCE)
     well: Distance | None = Field(None, description=_DISTANCE)
