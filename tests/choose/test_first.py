@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from rootcollar.choose import Choice
-from rootcollar.choose.first import order_units, stems_per_acre
+from rootcollar.choose.first import order_units
 from rootcollar.kernel.doubt import sure
 from tests.choose.hobbin import PLAIN, chosen, plain_setting, plan, stand
 
@@ -45,7 +45,6 @@ def test_a_unit_of_unknown_area_comes_after_the_known_ones_and_says_so() -> None
     ordered = order_units([line("a", 1), line("b", 9000)], units)
     assert [key for key, _ in ordered] == ["b", "a"]
     assert "area is not known" in ordered[1][1]
-    assert stems_per_acre([line("a", 1)], units["a"]) is None
 
 
 def test_equal_units_go_by_key() -> None:
@@ -65,6 +64,7 @@ def test_the_demo_puts_the_ridge_first_and_the_held_units_last() -> None:
     assert set(keys[-2:]) == {"orchard-side", "brook-edge"}
 
 
-@pytest.mark.parametrize("count", [0.0, 12.5])
+@pytest.mark.parametrize("count", [0.0, 12.0])
 def test_the_density_is_stems_over_acres(count: float) -> None:
-    assert stems_per_acre([line("a", count)], UNITS["a"]) == pytest.approx(count)
+    ((_, because),) = order_units([line("a", count)], {"a": UNITS["a"]})  # an acre
+    assert f": {count:g} stems an acre" in because

@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from rootcollar.choose.option import Choice
+from rootcollar.choose.sums import stems
 from rootcollar.kernel.doubt import best
 from rootcollar.kernel.units import convert
 from rootcollar.kernel.verdict import Level
 from rootcollar.site import Unit
+from rootcollar.survey import stems_per_acre
 
 __all__ = ["order_units"]
 
@@ -17,26 +19,27 @@ def order_units(choices: Sequence[Choice], units: Mapping[str, Unit]) -> tuple[t
     """Return (unit key, reason) in the order to work them.
 
     Units where something can be worked now come before units wholly struck out or held; among them the fewest stems
-    an acre first: small outlying groups grow fastest for their number, and a unit kept clear stays cheap
-    [moody1988]. Units of unknown area come last of their kind. Ties go by key.
+    an acre first: small outlying groups grow fastest for their number, and a unit kept clear stays cheap (Moody and
+    Mack 1988, J. Appl. Ecol. 25:1009-1021, the idea; no figure of theirs is used). Units of unknown area come last of
+    their kind. Ties go by key.
     """
     by_unit: dict[str, list[Choice]] = {}
     for choice in choices:
         by_unit.setdefault(choice.stand.unit, []).append(choice)
 
     def rank(key: str) -> tuple[bool, bool, float, str]:
-        per_acre = stems_per_acre(by_unit[key], units[key])
+        per_acre = _thickness(by_unit[key], units[key])
         return (not _workable(by_unit[key]), per_acre is None, per_acre or 0.0, key)
 
     ordered = sorted(by_unit, key=rank)
     return tuple((key, _because(by_unit[key], units[key], place)) for place, key in enumerate(ordered))
 
 
-def stems_per_acre(choices: Sequence[Choice], unit: Unit) -> float | None:
-    """Return the unit's counted stems per acre, best figure; None while its area is unknown."""
+def _thickness(choices: Sequence[Choice], unit: Unit) -> float | None:
+    """Stems per acre, best figure; None while the unit's area is unknown."""
     if not unit.area_m2:
         return None
-    return sum(best(one.stand.stems) for one in choices) / convert(unit.area_m2, "m2", "ac")
+    return best(stems_per_acre(stems(choices), convert(unit.area_m2, "m2", "ac")))
 
 
 def _workable(choices: Sequence[Choice]) -> bool:
@@ -46,7 +49,7 @@ def _workable(choices: Sequence[Choice]) -> bool:
 def _because(choices: Sequence[Choice], unit: Unit, place: int) -> str:
     if not _workable(choices):
         return "nothing can be worked here until what is struck out or asked is settled"
-    per_acre = stems_per_acre(choices, unit)
+    per_acre = _thickness(choices, unit)
     if per_acre is None:
         return "its area is not known, so it cannot be compared with the others"
     fruiting = any(one.stand.fruiting for one in choices)

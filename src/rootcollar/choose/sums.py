@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from rootcollar.choose.option import Choice
 from rootcollar.kernel.doubt import Worlds, sure
 from rootcollar.kernel.formula import formula
+from rootcollar.survey import total
 
 __all__ = ["line_minutes", "line_mix_ml", "minutes", "poured_ml", "stems", "sum_worlds"]
 
@@ -35,7 +36,7 @@ def minutes(lines: Sequence[Choice]) -> Worlds:
 
 def stems(lines: Sequence[Choice]) -> Worlds:
     """Return the stems of all lines."""
-    return sum_worlds([one.stand.stems for one in lines])
+    return total([one.stand for one in lines])
 
 
 def sum_worlds(parts: Sequence[Worlds]) -> Worlds:
