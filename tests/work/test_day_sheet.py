@@ -32,7 +32,10 @@ def test_a_unit_that_is_held_has_no_work_and_says_why(unit: str) -> None:
     assert packet.day.mixes == ()
     assert packet.cards == ()
     held = [one for one in packet.day.struck if not one.what.startswith("here, ")]
-    assert len(held) == len([one for one in plan().choices if one.stand.unit == unit])
+    for line in (one for one in plan().choices if one.stand.unit == unit):  # each is named, alike ones together
+        plant = load().species[line.stand.species].common_name
+        who = f"{plant} {words.size(line.stand.band_cm)}, {words.count(line.stand.stems)} stems"
+        assert len([one for one in held if who in one.what]) == 1
     assert all(one.level == "ask" and one.because for one in held)
     assert packet.day.entry == "No herbicide on this sheet."
 

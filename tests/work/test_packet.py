@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import pytest
 
+from rootcollar.choose import way_words
 from rootcollar.kernel.verdict import Level
 from rootcollar.reference import load
 from tests.choose.hobbin import hobbin, only, plan, with_units
@@ -35,10 +36,16 @@ def test_every_line_of_a_unit_is_on_its_page_struck_and_held_ones_marked() -> No
 
 def test_every_way_set_aside_is_on_the_units_page_with_its_reason() -> None:
     for page, (key, _) in zip(hobbin_packet().units, plan().order, strict=True):
-        told = {(one.because, one.would_win_if) for one in page.set_aside}
-        for line in plan().choices:
-            if line.stand.unit == key:
-                assert {(one.because, one.would_win_if) for one in line.set_aside} <= told
+        told = {(one.option.split(": ")[0], one.because) for one in page.set_aside}
+        for line in (one for one in plan().choices if one.stand.unit == key):
+            for one in line.set_aside:
+                way = way_words(one.way)
+                if one.per_kill is None:
+                    assert (way, one.because) in told
+                else:  # sizes of one way stand together, with the span of what they cost
+                    costs = [re.findall(r"[0-9,]+\.[0-9]{2}", because) for words, because in told if words == way]
+                    spans = [[float(cost.replace(",", "")) for cost in found] for found in costs if found]
+                    assert any(min(span) - 0.01 <= one.per_kill <= max(span) + 0.01 for span in spans)
 
 
 def test_the_facts_of_a_unit_tell_unknown_from_none() -> None:

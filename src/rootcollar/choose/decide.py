@@ -95,7 +95,7 @@ def _behind(option: Option, first: Option) -> SetAside:
         if needed <= 1
         else f"a visit cost {_dollars(theirs)} a stem or less (reckoned {_dollars(expected(option.per_stem.cost))})"
     )
-    return SetAside(option.way, f"dearer: {_dollars(mine)} per stem killed", wins)
+    return SetAside(option.way, f"dearer: {_dollars(mine)} per stem killed", wins, per_kill=mine)
 
 
 def _counted(option: Option) -> float:

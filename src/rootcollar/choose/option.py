@@ -84,13 +84,17 @@ class Option:
 
 @dataclass(frozen=True, slots=True)
 class SetAside:
-    """A way that was not chosen, why, and what would make it win. stop: the rule's word, where a rule struck it."""
+    """A way that was not chosen, why, and what would make it win.
+
+    stop: the rule's word, where a rule struck it. per_kill: what it costs to kill a stem, where it was only dearer.
+    """
 
     way: Way
     because: str
     would_win_if: str
     asks: bool = False
     stop: Verdict | None = None
+    per_kill: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,13 +18,11 @@ from rootcollar.choose import (
     mix_words,
     poured_ml,
     stems,
-    way_words,
 )  # fmt: skip
 from rootcollar.choose.words import METHOD_WORDS
 from rootcollar.kernel.days import MONTHS, name_months
 from rootcollar.kernel.doubt import best
 from rootcollar.kernel.units import convert, show
-from rootcollar.kernel.verdict import Level, worst_first
 from rootcollar.mix import Recipe
 from rootcollar.reference import Species
 from rootcollar.shelf import FIELDS, NOT_READ, Distance, Sheet, entry_hours, first_aid, wear, weather_words
@@ -33,7 +31,8 @@ from rootcollar.work import text
 from rootcollar.work.batches import Batches, batches
 from rootcollar.work.cards import product_words
 from rootcollar.work.crew import Crew
-from rootcollar.work.packet import DaySheet, LoadRow, MixLine, SizeRow, Sketch, Struck, Target
+from rootcollar.work.packet import DaySheet, LoadRow, MixLine, SizeRow, Sketch, Target
+from rootcollar.work.struck import struck_lines, struck_ways
 
 _BOXES = ("wind ___ mph", "air ___ °F", "bark or leaves dry", "no haze lying", "signs up", "label aboard")
 _SAWN = frozenset({"cut_stump", "vine_cut", "girdle"})
@@ -75,7 +74,7 @@ def day_sheet(asked: DayAsked) -> DaySheet:
         roles=_roles(asked.crew, asked.lines),
         targets=_targets(asked.lines, asked.setting),
         sizes=tuple(_size_row(one, asked) for one in alike(asked.lines)),
-        struck=(*(struck(one, asked.setting, asked.day) for one in asked.held), *struck_ways(asked)),
+        struck=(*struck_lines(asked.held, asked.setting, asked.day), *struck_ways((*asked.lines, *asked.held))),
         mixes=tuple(_mix_line(letter, recipe, made.get(letter), asked) for letter, recipe in recipes.items()),
         proving=_proving(recipes),
         weather=_weather(sheets, recipes),
@@ -98,38 +97,6 @@ def letter_of(recipe: Recipe | None, prescription: Prescription) -> str:
 def in_season(way: Way, day: date | None) -> bool:
     """Return whether the sources name the day's month for a way; True while no day is set."""
     return day is None or day.month in way.visit.months
-
-
-def struck(choice: Choice, setting: Setting, day: date | None = None) -> Struck:
-    """Return a line that must not be done (on the day), or waits for an answer, with why and what clears it."""
-    said = worst_first(choice.verdicts)
-    plant = setting.reference.species[choice.stand.species].common_name
-    what = f"{plant} {text.size(choice.stand.band_cm)}, {text.count(choice.stand.stems)} stems"
-    if choice.option is None:
-        return Struck("stop", what, choice.because, "")
-    what = f"{what}: {way_words(choice.way)}"
-    if choice.level < Level.ASK and day is not None:
-        named = name_months(choice.way.visit.months)
-        return Struck("stop", what, f"not in {MONTHS[day.month - 1]}: the sources name {named}", "another day")
-    return Struck(said[0].level.word, what, _with_page(said[0].because, said[0].page), said[0].clear)
-
-
-def struck_ways(asked: DayAsked) -> tuple[Struck, ...]:
-    """Return the ways that a rule strikes on this unit, once each, so that nobody does them out of habit."""
-    found: dict[tuple[str, str], Struck] = {}
-    for line in (*asked.lines, *asked.held):
-        for aside in line.set_aside:
-            if aside.stop is not None:
-                words = way_words(aside.way)
-                found.setdefault(
-                    (words, aside.stop.rule),
-                    Struck("stop", f"here, {words}", _with_page(aside.stop.because, aside.stop.page), aside.stop.clear),
-                )
-    return tuple(found.values())
-
-
-def _with_page(because: str, page: str) -> str:
-    return f"{because} (label page {page})" if page else because
 
 
 def _recipes(asked: DayAsked) -> dict[str, Recipe]:

@@ -4,7 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from rootcollar.choose import Choice, Prescription, Setting, alike, instruction, line_minutes, line_mix_ml, way_words
+from rootcollar.choose import (
+    Choice,
+    Prescription,
+    SetAside,
+    Setting,
+    alike,
+    instruction,
+    line_minutes,
+    line_mix_ml,
+    way_words,
+)
 from rootcollar.kernel.doubt import best
 from rootcollar.kernel.units import show
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
@@ -77,21 +87,27 @@ def said(verdict: Verdict) -> Said:
 
 
 def _set_aside(lines: Sequence[Choice], setting: Setting) -> tuple[Reason, ...]:
-    """Return every way that was set aside on the unit, alike reasons together: way, plants and sizes, why, what if."""
-    found: dict[tuple[str, str, str], dict[str, list[tuple[float, float]]]] = {}
+    """Return every way that was set aside on the unit: way, plants and sizes, why, what if; alike reasons together."""
+    found: dict[tuple[str, str], list[tuple[Choice, SetAside]]] = {}
     for line in lines:
         for one in line.set_aside:
-            sizes = found.setdefault((way_words(one.way), one.because, one.would_win_if), {})
-            sizes.setdefault(line.stand.species, []).append(line.stand.band_cm)
+            because = one.because if one.per_kill is None else "dearer"
+            found.setdefault((way_words(one.way), because), []).append((line, one))
+    return tuple(_reason(way, rows, setting) for (way, _), rows in found.items())
+
+
+def _reason(way: str, rows: Sequence[tuple[Choice, SetAside]], setting: Setting) -> Reason:
+    sizes: dict[str, list[tuple[float, float]]] = {}
+    for line, _ in rows:
+        sizes.setdefault(line.stand.species, []).append(line.stand.band_cm)
     names = setting.reference.species
-    return tuple(
-        Reason(
-            f"{way}: " + "; ".join(f"{names[key].common_name} {text.size(text.joined(b))}" for key, b in sizes.items()),
-            because,
-            would,
-        )
-        for (way, because, would), sizes in found.items()
-    )
+    whose = "; ".join(f"{names[key].common_name} {text.size(text.joined(b))}" for key, b in sizes.items())
+    costs = [one.per_kill for _, one in rows if one.per_kill is not None]
+    because, would = rows[0][1].because, rows[0][1].would_win_if
+    if len(costs) > 1:
+        because = f"dearer: ${min(costs):,.2f} to ${max(costs):,.2f} per stem killed, by size"
+        would = "it killed more of a visit, or a visit cost less"
+    return Reason(f"{way}: {whose}", because, would)
 
 
 def _facts(unit: Unit) -> tuple[tuple[str, str], ...]:
