@@ -109,7 +109,7 @@ def demo(folder: Path, no_open: bool, as_json: bool) -> None:
     plan = outcome.value.prescription
     pdf = _write_packet(folder, None, outcome.value.packet, today)
     lines = [
-        *plan_text.summary(project, plan),
+        *plan_text.summary(project, plan, short=True),
         "",
         outcome.value.packet.banner,
         f"The folder: {folder}",

@@ -33,19 +33,22 @@ _WIDTH = 96
 _MARK: Mapping[Level, str] = {Level.STOP: "[-]", Level.ASK: "(?)", Level.WARN: "(!)", Level.OK: "(o)"}
 
 
-def summary(project: Project, plan: Prescription) -> Iterator[str]:
-    """Yield the lines of the summary: units in the order to work them, what is treated alike together."""
+def summary(project: Project, plan: Prescription, short: bool = False) -> Iterator[str]:
+    """Yield the lines of the summary: units in the order to work them, what is treated alike together.
+
+    short: without fallbacks and the ways that more facts would open.
+    """
     yield f"{project.ground.name}: what to treat first, how, when, with how much"
     yield ""
     for place, (key, because) in enumerate(plan.order, start=1):
         unit = project.ground.units[key]
         yield from _wrap(f"{place}. {unit.name}, {text.acres(unit.area_m2)}: {because}.", "")
         for group in alike([one for one in plan.choices if one.stand.unit == key]):
-            yield from _group(group, plan)
+            yield from _group(group, plan, short)
         yield ""
     yield from _mixes(plan)
-    yield from _struck(plan)
-    yield from _asked(plan)
+    yield from _struck(plan, short)
+    yield from _asked(plan, short)
     for note in _notes(project):
         yield from _wrap(f"Note: {note.rstrip('.')}.", "")
     yield "(o) no known rule objects   (!) mind   (?) a question stands   [-] must not be done"
@@ -60,7 +63,7 @@ def _notes(project: Project) -> tuple[str, ...]:
     return (*project.ground.notes, *not_planned_with(project.shelf, load()))
 
 
-def _group(lines: Sequence[Choice], plan: Prescription) -> Iterator[str]:
+def _group(lines: Sequence[Choice], plan: Prescription, short: bool) -> Iterator[str]:
     """One instruction for all that is treated alike: which plants, how, which mix, how much, when, how long."""
     first = lines[0]
     who = "; ".join(_plants(lines))
@@ -74,7 +77,7 @@ def _group(lines: Sequence[Choice], plan: Prescription) -> Iterator[str]:
     when = "any month" if len(months) == len(MONTHS) else name_months(months)
     held = {Level.STOP: " STRUCK OUT, see below.", Level.ASK: " HELD until answered, see below."}.get(first.level, "")
     yield from _wrap(f"{_MARK[first.level]} {verb}: {who}. {mix}{when}; {text.hours(minutes(lines))}.{held}", "   ")
-    if first.fallback and not held:
+    if first.fallback and not held and not short:
         letter = _letter(first.fallback.option.way.visit.recipe, plan)
         mixed = f", mix {letter}" if letter else ""
         yield from _wrap(f"else ({first.fallback.trigger}): {way_words(first.fallback.option.way)}{mixed}", "       ")
@@ -100,8 +103,8 @@ def _mixes(plan: Prescription) -> Iterator[str]:
         yield ""
 
 
-def _struck(plan: Prescription) -> Iterator[str]:
-    yield from _grouped(plan, Level.STOP, "Struck out")
+def _struck(plan: Prescription, short: bool) -> Iterator[str]:
+    yield from _grouped(plan, Level.STOP, "Struck out", short)
     ways: dict[tuple[str, str], set[str]] = {}
     for line in plan.choices:
         for one in line.set_aside:
@@ -118,32 +121,31 @@ def _struck(plan: Prescription) -> Iterator[str]:
         yield ""
 
 
-def _asked(plan: Prescription) -> Iterator[str]:
-    yield from _grouped(plan, Level.ASK, "Still asked")
+def _asked(plan: Prescription, short: bool) -> Iterator[str]:
+    yield from _grouped(plan, Level.ASK, "Still asked", short)
     questions = {(one.because, one.would_win_if) for line in plan.choices for one in line.set_aside if one.asks}
-    if questions:
+    if questions and not short:
         yield "Would open more ways"
         for because, do in sorted(questions):
             yield from _wrap(f"(?) {because}. {do[:1].upper()}{do[1:]}.", "   ")
         yield ""
 
 
-def _grouped(plan: Prescription, level: Level, title: str) -> Iterator[str]:
+def _grouped(plan: Prescription, level: Level, title: str, short: bool) -> Iterator[str]:
+    """The rules' words of a level, worst first, with the units they are said of; short: one of each rule."""
     found: dict[tuple[str, str, str], list[str]] = {}
     for line in plan.choices:
         for one in worst_first(line.verdicts):
             if one.level is level:
-                found.setdefault((one.rule, one.because, one.clear), []).append(line.stand.key)
+                same = next((key for key in found if key[0] == one.rule), None) if short else None
+                found.setdefault(same or (one.rule, one.because, one.clear), []).append(line.stand.unit)
     if not found:
         return
     yield title
-    for (rule, because, clear), keys in found.items():
+    for (rule, because, clear), units in found.items():
+        lines = f"{len(units)} {'line' if len(units) == 1 else 'lines'} on {', '.join(dict.fromkeys(units))}"
         yield from _wrap(f"{_MARK[level]} {because} [{rule}]", "   ")
-        where = ", ".join(dict.fromkeys(key.split("/")[0] for key in keys))
-        yield from _wrap(
-            f"{len(keys)} {'line' if len(keys) == 1 else 'lines'} on {where}. {'Way out: ' + clear if clear else ''}",
-            "       ",
-        )
+        yield from _wrap(f"{lines}. {'Way out: ' + clear if clear else ''}", "       ")
     yield ""
 
 

@@ -165,7 +165,8 @@ def _method(name: str, reference: Reference) -> Page:
         "kill a visit": tuple(row for row in reference.kill if row.method == one.key),
         "minutes a stem": tuple(row for row in reference.labour if row.method == one.key),
     }
-    return _page("method", one.key, one.title, (one.words,), told, reference)
+    habits = (f"Practice of the trade: {row.words}" for row in reference.practice.values() if one.key in row.methods)
+    return _page("method", one.key, one.title, (one.words, *habits), told, reference)
 
 
 def _exact(name: str, reference: Reference) -> Iterator[tuple[str, Callable[[str, Reference], Page]]]:
