@@ -6,7 +6,7 @@ import pytest
 
 from rootcollar.choose import not_planned_with, products, way_words, ways_for
 from rootcollar.reference import find_species, load
-from rootcollar.shelf import Active, Line, Sheet
+from rootcollar.shelf import Active, Line, Sheet, actives
 from tests.choose.hobbin import hobbin, retyped, ways
 
 ESTER, AMINE = "triclopyr-ester-4-ec", "triclopyr-amine-3-sl"
@@ -149,3 +149,11 @@ def test_a_line_read_as_an_active_is_used_as_typed() -> None:
     assert isinstance(stronger.says("ingredient")[0], Active)
     (product,) = products({ESTER: stronger}, load())
     assert product.ae_g_per_l == pytest.approx(539.2, abs=0.1)  # 4.5 lb/gal, 1 lb/gal = 119.826 g/L
+
+
+def test_a_product_of_two_actives_is_not_planned_by_one_of_them() -> None:
+    sheet = hobbin().shelf["triclopyr-ester-4-ec"]
+    (active,) = actives(sheet)
+    two = Sheet(sheet.key, {**sheet.lines, "ingredient": Line((active, active))}, sheet.methods)
+    assert not products({sheet.key: two}, load())
+    assert "more than one active" in not_planned_with({sheet.key: two}, load())[0]

@@ -77,7 +77,9 @@ def not_planned_with(shelf: Mapping[str, Sheet], reference: Reference) -> tuple[
 
 
 def _product(sheet: Sheet, reference: Reference) -> Product | str:
-    """Return the product of a sheet, or why it is none: by its first active ingredient."""
+    """Return the product of a sheet, or why it is none."""
+    if len(actives(sheet)) > 1:  # limits go by ingredient: planning by one of two would leave the other uncounted
+        return "products of more than one active ingredient are not reckoned yet"
     active = next(iter(actives(sheet)), None)
     strength = ae_g_per_l(active) if active else None
     if active is None or active.common_name is None or strength is None:
