@@ -19,7 +19,7 @@ def test_every_source_named_anywhere_in_a_packet_is_cited_at_its_end() -> None:
     text = repr(replace(packet, sources=()))
     named = {key for key in load().sources if re.search(rf"(?<![\w-]){re.escape(key)}(?![\w-])", text)}
     assert len(named) > 10
-    assert named == {key for key, _ in packet.sources}
+    assert named - {"plants"} == {key for key, _ in packet.sources}  # "plants" is printed as a word, not as a source
     assert all(cite for _, cite in packet.sources)
 
 

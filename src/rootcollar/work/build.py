@@ -94,10 +94,15 @@ def _rules(asked: PacketAsked) -> RulesPage:
     )
 
 
+# A source is named as [KEY], as (KEY, read), with others before it, or as KEY (read) gives ...: never as a bare word.
+_CITED = re.compile(
+    r"\[([\w.-]+)\]|[(,] ?([\w.-]+)(?=, (?:[\w.-]+, )*(?:read|practice|reckoned|ours|memory)\b)"
+    r"|\b([\w.-]+) \((?:read|practice|reckoned|ours|memory)\)|coverage \w+ \(([\w.-]+)\)"
+)
 _WAITS: Mapping[Stage, str] = {Stage.HOURS: "the hour of work, by hand", Stage.CLOSE: "the record, by hand"}
 
 
 def _with_sources(made: Packet, sources: Mapping[str, Source]) -> Packet:
     """Return the packet with the citation of every source key that is printed anywhere in it."""
-    printed = set(re.findall(r"[\w-]+", repr(made)))
+    printed = {key for found in _CITED.findall(repr(made)) for key in found}
     return replace(made, sources=tuple((key, sources[key].cite) for key in sorted(printed & set(sources))))
