@@ -136,8 +136,8 @@ def mix_per_stem(way: Way, stand: Stand, setting: Setting) -> StemMix:
 
 
 def _minutes(method: str, stand: Stand, reference: Reference, doubt: Doubt) -> Worlds:
-    middle = sum(stand.band_cm) / 2
-    rows = [row for row in reference.labour if row.method == method and row.diameter_cm.holds(middle)]
+    diameter = sum(stand.band_cm) / 2
+    rows = [row for row in reference.labour if row.method == method and row.diameter_cm.holds(diameter)]
     if not rows:
         raise Refusal(
             f"time for {method} on stems of this size", limit="no guess is kept for it", do="put in your own times"

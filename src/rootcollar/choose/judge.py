@@ -12,6 +12,7 @@ from rootcollar.choose.sums import line_mix_ml, poured_ml
 from rootcollar.kernel.doubt import Worlds
 from rootcollar.kernel.verdict import Verdict
 from rootcollar.label import (
+    Facts,
     Planned,
     UnitTotal,
     place_facts,
@@ -33,17 +34,21 @@ __all__ = ["fallback_verdicts", "line_verdicts", "replay", "total_verdicts", "un
 
 def line_verdicts(way: Way, species: Species, stand: Stand, figures: PerStem, setting: Setting) -> tuple[Verdict, ...]:
     """Return what every rule says of one way on one stand, answers taken in; totals are weighed apart."""
-    sheet = setting.sheet(way.visit.recipe.product) if way.visit.recipe else None
-    template = template_facts(
+    template = _template(way, species, stand, figures, setting)
+    place = place_facts(template, setting.ground.units[stand.unit], on=setting.on)
+    said = (*weigh_template(template, stand.key), *weigh_place(place, stand.key))
+    return tuple(settle(one, setting.answers) for one in said)
+
+
+def _template(way: Way, species: Species, stand: Stand, figures: PerStem, setting: Setting) -> Facts:
+    recipe = way.visit.recipe
+    return template_facts(
         planned(way, species, stand, figures),
-        sheet,
+        setting.sheet(recipe.product) if recipe else None,
         state=setting.ground.state,
         demo=setting.ground.demo,
         wear=setting.wear,
     )
-    place = place_facts(template, setting.ground.units[stand.unit], on=setting.on)
-    said = (*weigh_template(template, stand.key), *weigh_place(place, stand.key))
-    return tuple(settle(one, setting.answers) for one in said)
 
 
 def planned(way: Way, species: Species, stand: Stand, figures: PerStem) -> Planned:
@@ -87,13 +92,7 @@ def total_verdicts(choices: Sequence[Choice], setting: Setting) -> Mapping[str, 
     for total in totals:
         first = by_key[total.lines[0]]
         species = setting.reference.species[first.stand.species]
-        template = template_facts(
-            planned(first.way, species, first.stand, first.per_stem),
-            setting.sheet(first.recipe.product if first.recipe else None),
-            state=setting.ground.state,
-            demo=setting.ground.demo,
-            wear=setting.wear,
-        )
+        template = _template(first.way, species, first.stand, first.per_stem, setting)
         place = place_facts(template, setting.ground.units[total.unit], on=setting.on)
         facts = total_facts(place, total, setting.history, on=setting.on, also=totals)
         for key in total.lines:

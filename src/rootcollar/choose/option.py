@@ -130,6 +130,11 @@ class Choice:
         return worst(self.verdicts) if self.option else Level.STOP
 
     @property
+    def options(self) -> tuple[Option, ...]:
+        """All that may be done to the stand: the option, and its fallback if it has one; none for a line left."""
+        return tuple(one for one in (self.option, self.fallback.option if self.fallback else None) if one is not None)
+
+    @property
     def way(self) -> Way:
         """The chosen way. Raises ValueError for a line that is left."""
         return self._chosen().way

@@ -30,9 +30,7 @@ def choose(project: Project, on: date) -> Outcome[Prescription]:
 
     Raises BadInput when nothing has been counted yet.
     """
-    if not project.stands:
-        raise BadInput(Fault("no stems counted", "at least one row", file="tally.csv"))
-    prescription = prescribe(project.stands, _setting(project, on))
+    prescription = _prescribed(project, _setting(project, on))
     return Outcome(prescription, verdicts=_said(prescription.choices))
 
 
@@ -43,16 +41,22 @@ def prepare(project: Project, on: date, units: Sequence[str] = (), day: date | N
     Struck and held lines are printed as such, never as work: what is printed as work is weighed once more.
     Raises NotFound for a unit that is not on the ground, with the near ones.
     """
-    outcome = choose(project, day or on)
     setting = _setting(project, day or on)
-    known = [key for key, _ in outcome.value.order]
+    prescription = _prescribed(project, setting)
+    known = [key for key, _ in prescription.order]
     for key in units:
         if key not in known:
             raise NotFound("unit with stems", key, known)
     wanted = [key for key in known if not units or key in units]
-    lines = tuple(one for one in outcome.value.choices if one.stand.unit in wanted)
-    asked = PacketAsked(clear(lines, setting), lines, tuple(wanted), outcome.value, setting, project.crew, day, on)
-    return Outcome(Prepared(packet(asked), outcome.value), verdicts=_said(lines))
+    lines = tuple(one for one in prescription.choices if one.stand.unit in wanted)
+    asked = PacketAsked(clear(lines, setting), lines, tuple(wanted), prescription, setting, project.crew, day, on)
+    return Outcome(Prepared(packet(asked), prescription), verdicts=_said(lines))
+
+
+def _prescribed(project: Project, setting: Setting) -> Prescription:
+    if not project.stands:
+        raise BadInput(Fault("no stems counted", "at least one row", file="tally.csv"))
+    return prescribe(project.stands, setting)
 
 
 def _said(lines: Sequence[Choice]) -> tuple[Verdict, ...]:

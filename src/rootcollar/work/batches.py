@@ -22,6 +22,7 @@ from rootcollar.mix import (
 )  # fmt: skip
 from rootcollar.reference import Span, middle, numbers, spans
 from rootcollar.shelf import Sheet, strength_range
+from rootcollar.work import text
 from rootcollar.work.crew import Crew
 
 __all__ = ["Batches", "batches", "limits_of"]
@@ -51,17 +52,14 @@ class Batches:
         extra = f" + {_short(one.surfactant_ml)} surfactant" if one.surfactant_ml else ""
         extra += " + dye" if one.dye_ml else ""  # how much stands on the card
         true = f"{one.true_pct:.3g} %"
-        return f"{_mark(one)}: {_short(one.product_ml)}{extra} + {self.recipe.carrier} to the mark = {true}"
+        return (
+            f"{text.mark(one.total_ml)}: {_short(one.product_ml)}{extra} + {self.recipe.carrier} to the mark = {true}"
+        )
 
 
 def _short(volume_ml: float) -> str:
     """A jug measure without its second unit, which stands on the card."""
     return jug(volume_ml).text.partition(" (")[0]
-
-
-def _mark(one: Card) -> str:
-    gallons = convert(one.total_ml, "mL", "gal")
-    return show(gallons, "gal", 3) if gallons >= 1 / 2 else show(convert(one.total_ml, "mL", "fl oz"), "fl oz", 3)
 
 
 def batches(recipe: Recipe, need_ml: Worlds, method: str, crew: Crew, setting: Setting) -> Batches:

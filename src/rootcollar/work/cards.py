@@ -9,7 +9,6 @@ from rootcollar.kernel.doubt import best
 from rootcollar.kernel.formula import Step, as_tree, watch
 from rootcollar.kernel.units import convert, show
 from rootcollar.kernel.working import in_words, walk
-from rootcollar.mix import Card as Batch
 from rootcollar.mix import Recipe, adding_order, card, smallest_batch_ml
 from rootcollar.shelf import entry_hours, setback_words
 from rootcollar.work import text
@@ -58,7 +57,7 @@ def _card(letter: str, recipe: Recipe, lines: Sequence[Choice], setting: Setting
         f"{recipe.strength_pct:.3g} % of the finished mix; {text.gallons(best(need))} needed"
         + (f" ({band})" if band else "")
         + f"; loads by {made.bound}",
-        tuple((f"{name}: {_gallons(one)}", one.steps, f"{one.true_pct:.3g} %") for name, one in made.cards),
+        tuple((f"{name}: {text.mark(one.total_ml)}", one.steps, f"{one.true_pct:.3g} %") for name, one in made.cards),
         _order(recipe, setting),
         _cautions(recipe, setting),
         to_buy(recipe, made.loads.total_ml, setting.reference),
@@ -76,17 +75,12 @@ def _spare(letter: str, recipe: Recipe, method: str, setting: Setting) -> Card:
         letter,
         mix_words(recipe, product_words(recipe, setting)),
         f"{recipe.strength_pct:.3g} % of the finished mix; only if the first way cannot be done, a batch at a time",
-        ((f"A batch: {_gallons(one)}", one.steps, f"{one.true_pct:.3g} %"),),
+        ((f"A batch: {text.mark(one.total_ml)}", one.steps, f"{one.true_pct:.3g} %"),),
         _order(recipe, setting),
         _cautions(recipe, setting),
         (),
         _working(steps),
     )
-
-
-def _gallons(batch: Batch) -> str:
-    gallons = convert(batch.total_ml, "mL", "gal")
-    return show(gallons, "gal", 3) if gallons >= 1 / 2 else show(convert(batch.total_ml, "mL", "fl oz"), "fl oz", 3)
 
 
 def _order(recipe: Recipe, setting: Setting) -> tuple[str, ...]:

@@ -35,7 +35,7 @@ def still_standing(lines: Sequence[Choice], setting: Setting) -> tuple[Verdict, 
         if line.option is None:
             found.append(Verdict(Level.STOP, "no way is open for it", about=line.stand.key))
             continue
-        for option in (line.option, *((line.fallback.option,) if line.fallback else ())):
+        for option in line.options:
             species = setting.reference.species[line.stand.species]
             if gate := shut(option.way, species, line.stand, setting):
                 found.append(Verdict(Level.STOP, gate.because, gate.would_win_if, about=line.stand.key))

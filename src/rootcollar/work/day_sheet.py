@@ -9,7 +9,6 @@ from datetime import date
 
 from rootcollar.choose import (
     Choice,
-    Option,
     Prescription,
     Setting,
     Way,
@@ -102,7 +101,7 @@ def in_season(way: Way, day: date | None) -> bool:
 def _recipes(asked: DayAsked) -> dict[str, Recipe]:
     wanted: set[Recipe] = set()
     for line in asked.lines:
-        for option in _options(line):
+        for option in line.options:
             if option.way.visit.recipe is not None:
                 wanted.add(option.way.visit.recipe)
     return {letter: recipe for letter, recipe in asked.prescription.letters.items() if recipe in wanted}
@@ -149,7 +148,7 @@ def _roles(crew: Crew, lines: Sequence[Choice]) -> tuple[tuple[str, str], ...]:
 
 def _cuts(lines: Sequence[Choice]) -> bool:
     """Whether anybody may have to saw: for the first way or for a fallback."""
-    return any(option.way.visit.method in _SAWN for line in lines for option in _options(line))
+    return any(option.way.visit.method in _SAWN for line in lines for option in line.options)
 
 
 def _targets(lines: Sequence[Choice], setting: Setting) -> tuple[Target, ...]:
@@ -219,7 +218,7 @@ def _label_times(asked: DayAsked) -> tuple[str, ...]:
     """The label's times to leave out, and its minutes from cut to treatment, as boxes: nobody else weighs them."""
     found: dict[str, None] = {}
     for line in asked.lines:
-        for option in _options(line):
+        for option in line.options:
             visit = option.way.visit
             sheet = asked.setting.sheet(visit.recipe.product) if visit.recipe else None
             if sheet is None:
@@ -304,7 +303,7 @@ def _sketch(asked: DayAsked, sheets: Sequence[Sheet]) -> Sketch:
 def _setback(row: Distance, sheet: Sheet, asked: DayAsked) -> tuple[str, float, str] | None:
     kind = _DRAWN.get(row.from_)
     mapped = any(one.kind == kind for one in asked.setting.ground.features)
-    ways = [option.way for line in asked.lines for option in _options(line)]
+    ways = [option.way for line in asked.lines for option in line.options]
     bound = {
         letter_of(way.visit.recipe, asked.prescription)
         for way in ways
@@ -315,7 +314,3 @@ def _setback(row: Distance, sheet: Sheet, asked: DayAsked) -> tuple[str, float, 
     if kind is None or not mapped or not bound:
         return None
     return kind, convert(row.ft, "ft", "m"), f"{row.ft:g} ft from {row.from_}: mix {', '.join(sorted(bound))}"
-
-
-def _options(line: Choice) -> tuple[Option, ...]:
-    return tuple(one for one in (line.option, line.fallback.option if line.fallback else None) if one is not None)

@@ -10,8 +10,9 @@ from rootcollar.kernel.units import convert, show
 
 _MIN_PER_H = 60  # definition
 _LEAST_GAL = 1 / 4  # ours: under a quart, fluid ounces are easier to measure
+_LEAST_MARK_GAL = 1 / 2  # ours: a jug smaller than that is marked in fluid ounces
 
-__all__ = ["acres", "count", "distance", "gallons", "hours", "joined", "money", "size", "span"]
+__all__ = ["acres", "count", "distance", "gallons", "hours", "joined", "mark", "money", "size", "span"]
 
 
 def size(band_cm: tuple[float, float]) -> str:
@@ -29,6 +30,12 @@ def gallons(mix_ml: float) -> str:
     """Return a volume in gallons, or in fluid ounces where it is under a quart."""
     gallon = convert(mix_ml, "mL", "gal")
     return show(gallon, "gal", 3) if gallon >= _LEAST_GAL else show(convert(mix_ml, "mL", "fl oz"), "fl oz", 2)
+
+
+def mark(batch_ml: float) -> str:
+    """Return the mark a batch is filled to: gallons, or fluid ounces where it is under half a gallon."""
+    gallon = convert(batch_ml, "mL", "gal")
+    return show(gallon, "gal", 3) if gallon >= _LEAST_MARK_GAL else show(convert(batch_ml, "mL", "fl oz"), "fl oz", 3)
 
 
 def count(worlds: Worlds) -> str:
