@@ -24,7 +24,7 @@ ROOT = Path(__file__).resolve().parent.parent
 PUBLISHED = ROOT / "tests" / "published"
 PAGE = ROOT / "docs" / "checks.md"
 SOURCES = "sources.toml"  # those that only the checks cite
-ROOMS = ("dose", "mix", "choose", "label", "survey", "work")
+ROOMS = ("hazard", "site", "dose", "mix", "choose", "label", "survey", "work")
 
 KINDS = {
     "published": "printed in a source",

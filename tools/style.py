@@ -18,7 +18,20 @@ FUNCTION_LINES = 40
 ARGUMENTS = 6
 PLAIN_NUMBERS = {0, 0.5, 1, 2, 3, 4, 10, 100, 1000}  # 3 and 4 because circles, cones and roots need them
 
-FIGURE_FREE = {"choose", "dose", "followup", "foresight", "label", "mix", "record", "site", "survey", "timing", "work"}
+FIGURE_FREE = {
+    "choose",
+    "dose",
+    "followup",
+    "foresight",
+    "hazard",
+    "label",
+    "mix",
+    "record",
+    "site",
+    "survey",
+    "timing",
+    "work",
+}
 FILE_ROOMS = {"cli", "exchange", "paper", "reference", "store", "web"}
 FILE_CALLS = {"open", "read_text", "write_text", "read_bytes", "write_bytes", "mkdir", "unlink", "iterdir", "glob"}
 

@@ -7,6 +7,7 @@ import click
 import pytest
 from click.testing import CliRunner
 
+from rootcollar.cli.figure_commands import FIGURES
 from rootcollar.cli.main import COMMANDS, cli
 
 CAUTION = (
@@ -23,7 +24,7 @@ def every() -> list[tuple[str, ...]]:
     for name in COMMANDS:
         command = cli.get_command(context, name)
         if isinstance(command, click.Group):
-            found += [(name, inner) for inner in command.commands]
+            found += [(name, inner) for inner in command.list_commands(context)]
     return found
 
 
@@ -32,7 +33,7 @@ def command(words: tuple[str, ...]) -> click.Command:
     found = cli.get_command(click.Context(cli), words[0])
     for word in words[1:]:
         assert isinstance(found, click.Group)
-        found = found.commands[word]
+        found = found.get_command(click.Context(found), word)
     assert found is not None
     return found
 
@@ -51,6 +52,11 @@ def test_help_imports_no_library_but_click() -> None:
 @pytest.mark.parametrize("name", COMMANDS)
 def test_the_list_of_commands_says_what_the_command_says_itself(name: str) -> None:
     assert f"{command((name,)).get_short_help_str(limit=200).rstrip('.')}." == COMMANDS[name].short
+
+
+@pytest.mark.parametrize("name", FIGURES)
+def test_the_list_of_questions_says_what_the_command_says_itself(name: str) -> None:
+    assert f"{command(('figure', name)).get_short_help_str(limit=200).rstrip('.')}." == FIGURES[name].short
 
 
 @pytest.mark.parametrize("words", every(), ids=" ".join)

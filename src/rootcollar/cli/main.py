@@ -35,7 +35,7 @@ COMMANDS: Mapping[str, Listed] = {
         f"{_PLAN}:prepare",
         "Make the work packet for FOLDER: day sheet, unit pages, mix cards, record sheet, rules weighed.",
     ),
-    "figure": Listed("rootcollar.cli.figure_commands:figure", "Work out a mix, a dose or a rate, with its working."),
+    "figure": Listed("rootcollar.cli.figure_commands:figure", "Answer a quick question of the shed, with its working."),
     "facts": Listed("rootcollar.cli.facts_commands:facts", "Show what is known, each fact with its source."),
 }
 
@@ -43,13 +43,18 @@ COMMANDS: Mapping[str, Listed] = {
 class LazyGroup(click.Group):
     """A group that knows the names of its commands and imports one only to run it or to show its own help."""
 
+    def __init__(self, *args: Any, listed: Mapping[str, Listed], **named: Any) -> None:
+        """Keep the list; the rest is click's."""
+        super().__init__(*args, **named)
+        self.listed = listed
+
     def list_commands(self, ctx: click.Context) -> list[str]:
         """Return the names in the order a person meets them."""
-        return list(COMMANDS)
+        return list(self.listed)
 
     def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
         """Return the command of that name, imported now."""
-        listed = COMMANDS.get(cmd_name)
+        listed = self.listed.get(cmd_name)
         if listed is None:
             return None
         module, _, attribute = listed.where.partition(":")
@@ -59,7 +64,7 @@ class LazyGroup(click.Group):
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
         """Write the list of commands without importing one."""
         with formatter.section("Commands"):
-            formatter.write_dl([(name, listed.short) for name, listed in COMMANDS.items()])
+            formatter.write_dl([(name, listed.short) for name, listed in self.listed.items()])
 
     def main(self, args: Sequence[str] | None = None, *more: Any, **named: Any) -> NoReturn:
         """Run the command line and leave with its exit code; errors are said as sentences."""
@@ -67,7 +72,9 @@ class LazyGroup(click.Group):
         sys.exit(run(words, lambda: super(LazyGroup, self).main(words, "rootcollar", standalone_mode=False)))
 
 
-@click.group(cls=LazyGroup, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
+@click.group(
+    cls=LazyGroup, listed=COMMANDS, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100}
+)
 @click.version_option(__version__, prog_name="rootcollar")
 def cli() -> None:
     """Plan the removal of invasive woody plants from woodland, stem by stem, with hand tools.

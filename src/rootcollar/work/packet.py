@@ -6,6 +6,7 @@ Page one is the day sheet; a page a unit follows, then mix cards, a record sheet
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 __all__ = [
     "Card",
@@ -13,12 +14,16 @@ __all__ = [
     "LoadRow",
     "MixLine",
     "Packet",
+    "Page",
+    "Part",
     "Reason",
     "RulesPage",
     "Said",
     "SizeRow",
+    "Sign",
     "Sketch",
     "Struck",
+    "Tag",
     "Target",
     "UnitLine",
     "UnitPage",
@@ -195,6 +200,55 @@ class RulesPage:
 
 
 @dataclass(frozen=True, slots=True)
+class Part:
+    """A part of a page, under its own heading. rows: of one text each, but for pairs (label, text) and tables.
+
+    kind: text, ticks (a box before each), steps (numbered), pairs, or table with heads. note: whose word it is, where
+    one holds for the whole part ("advice, not the label"). A text with ___ in it has a line to write on there.
+    """
+
+    title: str
+    kind: Literal["text", "ticks", "steps", "pairs", "table"]
+    rows: tuple[tuple[str, ...], ...]
+    heads: tuple[str, ...] = ()
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """A page of plain parts: shopping, gear, spill and first aid, top-up, leftovers. below: a line under the title."""
+
+    title: str
+    below: str
+    parts: tuple[Part, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Tag:
+    """What is tied to a sprayer or bottle. tape: the mix letter as a pattern of tape, in words, for cold wet hands.
+
+    lines: (what, text or "" to write on): product, registration number, strength, signal word, mixed when, by whom.
+    """
+
+    letter: str
+    title: str
+    tape: str
+    bars: tuple[int, ...]  # the same pattern to draw: widths of tape bars, 1 narrow, 2 wide
+    lines: tuple[tuple[str, str], ...]
+    foot: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Sign:
+    """What is posted where people come in. lines: (what, text or "" to write on). keep_out: the sentence in large."""
+
+    title: str
+    keep_out: str
+    lines: tuple[tuple[str, str], ...]
+    foot: str
+
+
+@dataclass(frozen=True, slots=True)
 class Packet:
     """A whole packet. banner: printed on every page when the plan was not weighed against a real label."""
 
@@ -208,3 +262,7 @@ class Packet:
     rules: RulesPage
     sources: tuple[tuple[str, str], ...]  # (key, citation) of every figure used
     foot: str
+    pages: tuple[Page, ...] = ()
+    tags: tuple[Tag, ...] = ()
+    signs: tuple[Sign, ...] = ()
+    days: tuple[tuple[str, DaySheet], ...] = ()  # (language, day sheet) in further languages
