@@ -7,7 +7,8 @@ Sources: the label sheets' own words; habits of the trade are marked as such.
 Refuses: to clear a line on which a stop or an open question stands (`NotCleared`); to print one as work.
 """
 
-from rootcollar.work.build import PacketAsked, packet
+from rootcollar.work.asked import PacketAsked
+from rootcollar.work.build import packet
 from rootcollar.work.clear import Cleared, clear, still_standing
 from rootcollar.work.crew import Crew, Person
 from rootcollar.work.packet import Packet

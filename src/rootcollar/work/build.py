@@ -4,39 +4,23 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
-from datetime import date
+from dataclasses import replace
 
-from rootcollar.choose import Choice, Prescription, Setting
 from rootcollar.kernel.sources import Source
 from rootcollar.kernel.verdict import Level, Stage, worst_first
 from rootcollar.label import NOT_CHECKED, RULES
+from rootcollar.work.asked import PacketAsked
 from rootcollar.work.cards import mix_cards
-from rootcollar.work.clear import Cleared
-from rootcollar.work.crew import Crew
 from rootcollar.work.day_sheet import DayAsked, day_sheet, in_season
 from rootcollar.work.packet import Packet, RulesPage
+from rootcollar.work.pages import pages
 from rootcollar.work.record_form import record_fields
 from rootcollar.work.unit_page import said, unit_page
 
-__all__ = ["PacketAsked", "packet"]
+__all__ = ["packet"]
 
 _NOT_CHECKED = "NOT CHECKED AGAINST A LABEL"
 _FOOT = "Rootcollar says which rules it weighed; it does not say that the work is lawful. The label in your hand does."
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class PacketAsked:
-    """What a packet is made from. lines: all lines of the wanted units, struck and held ones too."""
-
-    cleared: Cleared
-    lines: tuple[Choice, ...]
-    units: tuple[str, ...]
-    prescription: Prescription
-    setting: Setting
-    crew: Crew
-    day: date | None
-    made_on: date
 
 
 def packet(asked: PacketAsked) -> Packet:
@@ -60,6 +44,7 @@ def packet(asked: PacketAsked) -> Packet:
         rules=_rules(asked),
         sources=(),
         foot=_FOOT,
+        pages=pages(asked),
     )
     return _with_sources(made, asked.setting.reference.sources)
 
