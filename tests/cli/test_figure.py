@@ -17,7 +17,7 @@ from rootcollar.reference import load
 
 KEYS = {
     "schema", "question", "given", "says", "value", "unit", "low", "high", "figures", "details", "assumed", "cautions",
-    "note", "working", "sources",
+    "note", "verdicts", "working", "sources",
 }  # fmt: skip
 NODE_KEYS = {"formula", "says", "inputs", "result", "unit", "source", "steps"}
 SOURCE_KEYS = {"key", "cite", "url", "mark"}
@@ -29,7 +29,14 @@ ASKED = [
     "mix --percent 2 --total '80 gal' --tank '4 gal' --strength '3 lb ae/gal'",
     "mix --strength '480 g ae/L' --want-ae '96 g ae/L' --total '2.5 gal'",
     "mix --percent 100 --total '1 qt'",
+    "mix --rate '2 qt/ac' --output '25 gal/ac' --total '4 gal' --tank '4 gal'",
+    "mix --rate '1.5 lb ae/ac' --strength '4 lb ae/gal' --output '200 L/ha' --total '15 L'",
+    "mix --active-percent 1 --strength '4 lb ai/gal' --total '1 gal'",
+    "mix --weight-percent 1 --total '1 gal'",
+    "mix --rate '2 oz wt/ac' --output '25 gal/ac' --total '4 gal'",
     "dose basal-bark --diameter '2 in' --count 120",
+    "dose basal-bark --diameter '3 in' --bark rough",
+    "dose drill --diameter '6 in' --hole '3/8 in x 2 in' --each '1 mL' --count 12",
     "dose basal-bark --diameter '1-2 in' --count 40 --strength 20% --band '15 in'",
     "dose hack-squirt --diameter '6 in' --count 10",
     "dose hack-squirt --diameter '15 cm' --count 10 --spacing '3 in' --product imazapyr-ipa-4-sl --strength 50",

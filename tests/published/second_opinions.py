@@ -129,3 +129,19 @@ def pint_cost(
 def visits_one_by_one(cost: float, kill: float) -> float:
     """Each visit costs the same and is paid only for a stem that all visits before it have left alive."""
     return float(np.sum(cost * (1 - kill) ** np.arange(200)))
+
+
+def hole_of_buffer(width_cm: float, depth_cm: float) -> float:
+    return _disc(width_cm) * depth_cm
+
+
+def holes_round_outline(diameter_cm: float, apart_cm: float) -> float:
+    """Walk the outline in steps no longer than allowed, and count the places stepped on."""
+    outline = Point(0, 0).buffer(diameter_cm / 2, quad_segs=_SIDES).length
+    return float(len(np.arange(0, outline, apart_cm)))
+
+
+def pint_weight_in_tank(total_ml: float, rate_kg_per_ha: float, volume_l_per_ha: float) -> float:
+    """The ground that one tank covers, times the weight that goes on it."""
+    ground = total_ml * _UNITS.milliliter / (volume_l_per_ha * _UNITS("liter / hectare"))
+    return float((ground * rate_kg_per_ha * _UNITS("kilogram / hectare")).to("gram").magnitude)

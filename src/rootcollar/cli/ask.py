@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import replace
@@ -10,7 +11,11 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from rootcollar.kernel.units import Kind, Quantity
 
-__all__ = ["amount", "count", "naming", "one_of", "share", "size"]
+__all__ = ["amount", "count", "naming", "one_of", "share", "sides", "size"]
+
+_BY = re.compile(r"\s*[x\u00d7*]\s*|\s+by\s+", re.I)
+_BARE = re.compile(r"[0-9./\s-]+")
+_UNIT = re.compile(r"[a-z'\"\u2032\u2033][^0-9]*$", re.I)
 
 
 @contextmanager
@@ -87,3 +92,23 @@ def size(option: str, text: str) -> tuple[Quantity, Quantity]:
         with naming(option):
             return read_range(text, Kind.LENGTH)
     return one, one
+
+
+def sides(option: str, text: str) -> tuple[Quantity, Quantity]:
+    """Return two lengths written as one size: `18.5 ft x 18.5 ft`, `18.5 x 18.5 ft`, `20ft by 5 yd`.
+
+    A side without a unit has that of the other. Raises UnitError naming the option, for anything else.
+    """
+    from rootcollar.kernel.errors import UnitError
+    from rootcollar.kernel.units import Kind
+
+    parts = [part.strip() for part in _BY.split(text)]
+    if len(parts) != 2 or not all(parts):
+        with naming(option):
+            raise UnitError(text, "two sides and their unit, such as 18.5 ft x 18.5 ft")
+    one, other = parts
+    if _BARE.fullmatch(one) and (unit := _UNIT.search(other)):
+        one = f"{one} {unit[0]}"
+    elif _BARE.fullmatch(other) and (unit := _UNIT.search(one)):
+        other = f"{other} {unit[0]}"
+    return amount(option, one, Kind.LENGTH), amount(option, other, Kind.LENGTH)

@@ -4,27 +4,47 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import asdict
+from pathlib import Path
+from types import MappingProxyType
 from typing import TYPE_CHECKING, Any, Literal, TypeVar
 
 import click
 
 from rootcollar.cli.ask import amount, naming
 from rootcollar.cli.show import heading, listed, print_json, steps, text
+from rootcollar.kernel.verdict import Level
 
 if TYPE_CHECKING:
     from rootcollar.jobs.figure import Answer, Worked
     from rootcollar.jobs.outcome import Outcome
     from rootcollar.kernel.errors import BadInput
     from rootcollar.kernel.units import Kind, Quantity
+    from rootcollar.kernel.verdict import Verdict
     from rootcollar.mix import Carrier
     from rootcollar.reference import Reference
+    from rootcollar.shelf import Sheet
 
-__all__ = ["CARRIERS", "acid", "answer", "bad", "not_with", "optional", "same_form", "system", "to"]
+__all__ = [
+    "CARRIERS", "METHODS", "acid", "answer", "bad", "method_option", "not_with", "optional", "read_told", "same_form",
+    "sheet_option", "system", "to",
+]  # fmt: skip
 
 A = TypeVar("A")
+Told = Mapping[str, Any]
 
 CARRIERS: Mapping[str | None, Carrier] = {"water": "water", "oil": "oil", "none": "none"}
+METHODS: Mapping[str, str] = {
+    "basal-bark": "basal_bark", "hack-squirt": "hack_squirt", "cut-stump": "cut_stump", "foliar": "foliar",
+    "vine": "vine_cut",
+}  # fmt: skip
 _METRIC = ("mL", "L", "mm", "cm", "m")
+
+sheet_option = click.option(
+    "--sheet", metavar="FILE", type=click.Path(path_type=Path), help="A label sheet to weigh the answer against."
+)
+method_option = click.option(
+    "--method", type=click.Choice(list(METHODS)), help="How it is put on, for --sheet: labels limit each way apart."
+)
 
 
 def acid(option: str, said: str, given: dict[str, str]) -> Quantity:
@@ -85,21 +105,62 @@ def bad(found: str, allowed: str) -> BadInput:
     return BadInput(Fault(found=found, allowed=allowed))
 
 
-def answer(command: str, job: Callable[[A, Reference], Outcome[Answer]], ask: A, as_json: bool) -> None:
-    """Run a job watched and print its answer: the answer first, then how, whence and what to mind."""
+def answer(
+    command: str,
+    job: Callable[[A, Reference], Outcome[Answer]],
+    ask: A,
+    as_json: bool,
+    told: Told = MappingProxyType({}),
+) -> None:
+    """Run a job watched and print its answer: the answer first, then how, whence and what to mind.
+
+    told: the options as typed; with `sheet` among them the answer is weighed against that label first, and an open
+    question leaves with 1.
+    """
     from rootcollar.jobs.figure import work_out
     from rootcollar.reference import load
 
-    worked = work_out(job, ask, load())
+    worked = _weighed(work_out(job, ask, load()), told)
     if as_json:
         print_json(command, _body(worked))
     else:
         _show(worked)
+    if worked.outcome.level >= Level.ASK:
+        raise click.exceptions.Exit(1)
+
+
+def read_told(told: Told) -> Sheet | None:
+    """Return the label sheet that was named; None where none was."""
+    from rootcollar.exchange import read_sheet
+
+    return read_sheet(told["sheet"])[0] if told.get("sheet") else None
+
+
+def _weighed(worked: Worked, told: Told) -> Worked:
+    from rootcollar.exchange import read_sheet
+    from rootcollar.jobs.figure_label import Against, against
+
+    if told.get("sheet") is None:
+        if told.get("method") is not None:
+            raise bad("--method without --sheet", "both: the method says which of the sheet's directions count")
+        return worked
+    sheet, demo = read_sheet(told["sheet"])
+    return against(worked, Against(sheet, METHODS.get(told.get("method") or "", ""), demo))
 
 
 def _body(worked: Worked) -> Mapping[str, Any]:
     answer = worked.outcome.value
-    return {**asdict(answer), "working": worked.working, "sources": [asdict(one) for one in worked.sources]}
+    said = {name: value for name, value in asdict(answer).items() if name != "poured"}
+    return {
+        **said,
+        "verdicts": [_verdict(one) for one in worked.outcome.verdicts],
+        "working": worked.working,
+        "sources": [asdict(one) for one in worked.sources],
+    }
+
+
+def _verdict(one: Verdict) -> Mapping[str, str]:
+    return {"level": one.level.word, "because": one.because, "clear": one.clear, "rule": one.rule, "page": one.page}
 
 
 def _show(worked: Worked) -> None:

@@ -11,8 +11,8 @@ from numpy.typing import NDArray
 from rootcollar.kernel.formula import formula
 
 __all__ = [
-    "band_area_cm2", "circle_area_m2", "cuts", "mean_band_area_cm2", "mean_cuts", "mean_diameter_cm", "mean_face_cm2",
-    "mean_ring_area_cm2", "mean_square_cm2", "ring_area_cm2",
+    "band_area_cm2", "circle_area_m2", "cuts", "hole_ml", "holes", "mean_band_area_cm2", "mean_cuts",
+    "mean_diameter_cm", "mean_face_cm2", "mean_ring_area_cm2", "mean_square_cm2", "ring_area_cm2",
 ]  # fmt: skip
 
 Sizes = NDArray[np.float64]
@@ -35,6 +35,20 @@ def ring_area_cm2(diameter_cm: float | Sizes, ring_cm: float) -> float | Sizes:
     """Return the outer ring of a cut face [cm2]; the whole face where the stump is no wider than two rings."""
     inner = np.maximum(diameter_cm - 2 * ring_cm, 0)
     return np.pi / 4 * (diameter_cm**2 - inner**2)
+
+
+@formula("pi / 4 * width_cm ** 2 * depth_cm", gives="mL", source="geometry", width_cm=(0.3, 3), depth_cm=(1, 10))
+def hole_ml(width_cm: float, depth_cm: float) -> float:
+    """Return what a drilled hole holds [mL], a cylinder full to the brim. width_cm: of the bit; depth_cm: its depth."""
+    return float(np.pi / 4 * width_cm**2 * depth_cm)
+
+
+@formula(
+    "ceil(pi * diameter_cm / apart_cm - 1e-9)", gives="holes", source="geometry", diameter_cm=(3, 100), apart_cm=(3, 50)
+)
+def holes(diameter_cm: float, apart_cm: float) -> float:
+    """Return the holes round a stem, no further apart than so much [cm]. diameter_cm: of the stem there [cm]."""
+    return float(np.ceil(np.pi * diameter_cm / apart_cm - _HAIR))
 
 
 @formula("pi / 4 * crown_m ** 2", gives="m2", source="geometry", crown_m=(0.1, 10))

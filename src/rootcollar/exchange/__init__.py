@@ -10,7 +10,8 @@ What is not written down is not known (None), and is asked for later; it is neve
 """
 
 from rootcollar.exchange.folder import read_folder
+from rootcollar.exchange.sheet_file import read_sheet
 from rootcollar.exchange.start import new_folder, write_demo
 from rootcollar.exchange.whole import write_whole
 
-__all__ = ["read_folder", "new_folder", "write_demo", "write_whole"]
+__all__ = ["read_folder", "read_sheet", "new_folder", "write_demo", "write_whole"]

@@ -12,7 +12,7 @@ from rootcollar.kernel.sources import Source
 from rootcollar.kernel.units import convert, show
 from rootcollar.reference import Reference
 
-__all__ = ["NOT_CHECKED", "Answer", "System", "Worked", "bench_cautions", "volume", "work_out"]
+__all__ = ["NOT_CHECKED", "Answer", "Poured", "System", "Worked", "bench_cautions", "volume", "work_out"]
 
 NOT_CHECKED = "not checked against a label"
 
@@ -23,13 +23,29 @@ _GALLON_ML = convert(1, "gal", "mL")
 
 
 @dataclass(frozen=True, slots=True)
+class Poured:
+    """What an answer would have somebody pour, as a label sheet is asked about it.
+
+    strength_pct: product in the finished mix [%]. carrier: water, oil or none. method: where the question names it.
+    dose_ml, dose_per: mix in one cut, or on one stem [mL], where it is known. band_cm: stem diameters [cm].
+    """
+
+    strength_pct: float
+    carrier: str
+    method: str = ""
+    dose_ml: float | None = None
+    dose_per: str = ""
+    band_cm: tuple[float, float] | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Answer:
     """What was asked and what came out.
 
     given: what was asked for, option by option, in words. says: the answer in one line. value, unit: the same as a
     number; low, high: its 10-90 % band where there is doubt. figures: other numbers by name, the name ends in the unit.
     details: what else follows, a line each. assumed: what the answer rests on that was not said. cautions: what can go
-    wrong at the bench.
+    wrong at the bench. poured: the mix a label can be asked about; None where nothing is poured.
     """
 
     question: str
@@ -44,6 +60,7 @@ class Answer:
     assumed: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     note: str = NOT_CHECKED
+    poured: Poured | None = None
 
 
 @dataclass(frozen=True, slots=True, eq=False)

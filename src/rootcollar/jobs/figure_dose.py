@@ -4,18 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from typing import Literal
 
-from rootcollar.choose import line_mix_ml
+from rootcollar.choose import line_mix_ml, not_planned_with, products
 from rootcollar.choose.strength import Asked as StrengthFor
 from rootcollar.choose.strength import choose_strength
 from rootcollar.dose import Asked, DoseRule, per_stem_ml, rule_for
-from rootcollar.jobs.figure import Answer, System, bench_cautions, volume
+from rootcollar.jobs.figure import Answer, Poured, System, bench_cautions, volume
 from rootcollar.jobs.outcome import Outcome
 from rootcollar.kernel.doubt import Band, Doubt, Worlds, band, sure
 from rootcollar.kernel.errors import BadInput, Fault, Refusal
 from rootcollar.kernel.units import convert, show
 from rootcollar.mix import Carrier, product_in_ml
-from rootcollar.reference import Formulation, Reference, find_formulation
+from rootcollar.reference import Formulation, Reference, find_formulation, numbers
+from rootcollar.shelf import Sheet
 
 __all__ = ["DoseAsk", "dose"]
 
@@ -27,6 +29,8 @@ _UNITS: Mapping[System, tuple[str, str]] = {"us": ("fl oz", "gal"), "metric": ("
 _PROVING = (
     "Proving batch: mix a quart, treat 25 stems you have measured, measure what is left. Your own figure then counts."
 )
+Bark = Literal["smooth", "rough", "thick"]
+_BARKS = ("smooth bark", "thin bark", "thin-barked")
 _SEED = 1  # any: the band is the same whoever asks
 
 
@@ -36,6 +40,7 @@ class DoseAsk:
 
     strength_pct, product, carrier: None where the usual one is wanted. crown_m: of plants whose leaves are sprayed.
     band_cm: height of the band on the bark. spacing_cm: stem diameter for each cut. each_ml: mix in one cut [mL].
+    bark: smooth, rough or thick, where somebody looked. sheet: the label sheet whose product and strengths count.
     """
 
     given: Mapping[str, str]
@@ -49,6 +54,8 @@ class DoseAsk:
     band_cm: float | None = None
     spacing_cm: float | None = None
     each_ml: float | None = None
+    bark: Bark | None = None
+    sheet: Sheet | None = None
     system: System = "us"
 
 
@@ -58,8 +65,9 @@ def dose(ask: DoseAsk, reference: Reference) -> Outcome[Answer]:
     Raises Refusal outside the stems the method is for, and where no coverage is kept for the strength.
     """
     _check(ask)
+    _bark(ask, reference)
     carrier: Carrier = ask.carrier or ("oil" if ask.method == "basal_bark" else "water")
-    product = find_formulation(ask.product or _PRODUCTS[carrier], reference)
+    product = _product(ask, carrier, reference)
     strength_pct, because = _strength(ask, carrier, product, reference)
     if strength_pct >= 100:
         carrier = "none"
@@ -80,6 +88,7 @@ def dose(ask: DoseAsk, reference: Reference) -> Outcome[Answer]:
             "per_stem_ml": band(each).best, "total_ml": here.best, "low_ml": here.low, "high_ml": here.high,
             "product_ml": product_ml, "strength_pct": strength_pct,
         },
+        poured=_poured(ask, carrier, strength_pct, rule, each),
         details=(
             f"On one stem: {_each(band(each))}.",
             *_cuts(ask, rule, each),
@@ -107,6 +116,7 @@ def _check(ask: DoseAsk) -> None:
         "--band": ask.band_cm is not None and ask.method != "basal_bark",
         "--spacing": ask.spacing_cm is not None and ask.method != "hack_squirt",
         "--each": ask.each_ml is not None and ask.method != "hack_squirt",
+        "--bark": ask.bark is not None and ask.method != "basal_bark",
         "--crown": ask.crown_m is not None and not leaves,
         "--diameter": ask.size_cm is not None and leaves,
     }
@@ -117,6 +127,42 @@ def _check(ask: DoseAsk) -> None:
                 limit="this way does not go by it",
                 do=f"Leave {option} out.",
             )
+
+
+def _product(ask: DoseAsk, carrier: Carrier, reference: Reference) -> Formulation:
+    """Return the formulation in hand: the sheet's, or the one that was named, or the plainest for the carrier."""
+    if ask.sheet is None:
+        return find_formulation(ask.product or _PRODUCTS[carrier], reference)
+    shelf = {ask.sheet.key: ask.sheet}
+    if ask.product is not None:
+        raise BadInput(Fault("--product with --sheet", "one of them: the sheet says which product it is"))
+    found = products(shelf, reference)
+    if not found:
+        raise BadInput(Fault("; ".join(not_planned_with(shelf, reference)), "a sheet of a product to be mixed"))
+    return found[0].formulation
+
+
+def _poured(ask: DoseAsk, carrier: Carrier, pct: float, rule: DoseRule, each: Worlds) -> Poured:
+    dose_ml, place = (rule.dose_ml, rule.dose_per) if rule.dose_ml is not None else (band(each).high, "stem")
+    return Poured(pct, carrier, ask.method, dose_ml, place, ask.size_cm)
+
+
+def _bark(ask: DoseAsk, reference: Reference) -> None:
+    """Refuse to coat thick bark: no source gives the way for it, because the oil must reach the living wood."""
+    if ask.bark != "thick":
+        return
+    facts = reference.methods[ask.method]
+    said = [
+        one.figure
+        for one in facts.figures
+        if any(word in f"{one.figure.holds_for} {one.figure.value}" for word in _BARKS)
+    ]
+    whose = ", ".join(dict.fromkeys(f"{one.source}, {one.mark}" for one in said))
+    raise Refusal(
+        f"basal bark on thick bark, {_size_words(ask)}",
+        limit=f"the sources give it for thin or smooth bark ({whose}); through thick bark oil does not reach the wood",
+        do=f"Next: {facts.beyond_size}.",
+    )
 
 
 def _strength(ask: DoseAsk, carrier: Carrier, product: Formulation, reference: Reference) -> tuple[float, str]:
@@ -136,12 +182,20 @@ def _strength(ask: DoseAsk, carrier: Carrier, product: Formulation, reference: R
     if asked is not None:
         return asked, ""
     wanted = StrengthFor(ask.method, carrier, product.ingredient, convert(acid.value, "lb/gal", "g/L"))
-    found = choose_strength(wanted, None, (), reference)
+    if ask.bark == "rough" and ask.sheet is None:
+        return _for_rough_bark(ask, reference)
+    found = choose_strength(wanted, ask.sheet, (), reference)
     if found is None:
         raise BadInput(
             Fault(found="no strength", allowed="one, such as 20%: no source gives a usual one", field="--strength")
         )
     return found.pct, f"{found.because}; the weaker end"
+
+
+def _for_rough_bark(ask: DoseAsk, reference: Reference) -> tuple[float, str]:
+    """Return the strength that a source gives for rough bark, which takes more than smooth bark does."""
+    rows = numbers([one for one in reference.methods[ask.method].rows("strength_pct") if "rough bark" in one.holds_for])
+    return rows[0].value, f"{rows[0].source} ({rows[0].mark}) gives it for rough bark"
 
 
 def _rule(ask: DoseAsk, asked: Asked, reference: Reference) -> DoseRule:

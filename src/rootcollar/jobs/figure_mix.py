@@ -5,44 +5,54 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from rootcollar.jobs.figure import Answer, System, bench_cautions, volume
+from rootcollar.jobs.figure import Answer, Poured, System, bench_cautions, volume
 from rootcollar.jobs.outcome import Outcome
 from rootcollar.kernel.errors import Refusal
+from rootcollar.kernel.formula import use
 from rootcollar.kernel.units import convert, jug, show
 from rootcollar.mix import (
     Carrier,
     Limits,
     Recipe,
     card,
+    ml_from_active_pct,
     pct_from_acid,
     pct_from_parts,
+    pct_from_rate,
     plan_loads,
     product_in_ml,
     product_on_top_ml,
+    product_rate_l_per_ha,
     share_of_mix_pct,
 )
-from rootcollar.reference import Reference
+from rootcollar.reference import Reference, middle, numbers, spans
 
-__all__ = ["MixAsk", "Strength", "mix"]
+__all__ = ["MixAsk", "Strength", "diluent_g_per_ml", "mix"]
 
 # Ours: the finest mark a tank of a gallon and more, and a bottle, is filled to [mL]; and when it is too often.
 _TANK_STEP_ML: Mapping[System, float] = {"us": convert(4, "fl oz", "mL"), "metric": 100.0}
 _BOTTLE_STEP_ML: Mapping[System, float] = {"us": convert(1 / 4, "fl oz", "mL"), "metric": 10.0}
 _TANK_ML = convert(1, "gal", "mL")
 _MOST_LOADS = 1000
+_NO_LIMITS = Limits()
 
 
 @dataclass(frozen=True, slots=True)
 class Strength:
-    """A strength in one of three ways.
+    """A strength in one of the ways people are told it.
 
     pct: of the finished mix [%], undiluted unless said. parts_diluent: to one part of product. acid_g_per_l: wanted in
-    the mix, and in the product as sold [g/L].
+    the mix, and in the product as sold [g/L]. rate_l_per_ha: of product, and of mix as the sprayer puts it out [L/ha];
+    acid_kg_per_ha: the same by acid: wanted [kg/ha], in the product [g/L], and of mix [L/ha]. active_pct: by weight in
+    the spray [%], and active in the product [g/L].
     """
 
     pct: float = 100.0
     parts_diluent: float | None = None
     acid_g_per_l: tuple[float, float] | None = None
+    rate_l_per_ha: tuple[float, float] | None = None
+    acid_kg_per_ha: tuple[float, float, float] | None = None
+    active_pct: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +60,7 @@ class MixAsk:
     """What mix is wanted. total_ml: finished mix, or with on_top the diluent that is there already [mL].
 
     product_g_per_l: acid in the product as sold [g/L], where it was told. tank_ml: what is filled each time [mL].
+    limits: the label's strengths, where a sheet was named; its weakest only where it forbids a weaker mix.
     """
 
     given: Mapping[str, str]
@@ -59,6 +70,7 @@ class MixAsk:
     carrier: Carrier = "water"
     tank_ml: float | None = None
     product_g_per_l: float | None = None
+    limits: Limits = _NO_LIMITS
     system: System = "us"
 
 
@@ -68,12 +80,14 @@ def mix(ask: MixAsk, reference: Reference) -> Outcome[Answer]:
     Raises Refusal for more acid than the product has, for undiluted product on top of a diluent, and for an amount
     too small to measure.
     """
-    pct = _pct(ask.strength)
+    pct = _pct(ask, reference)
     recipe = Recipe(None, "", "", ask.product_g_per_l or 0.0, pct, "none" if pct >= 100 else ask.carrier)
     return Outcome(_on_top(ask, recipe, reference) if ask.on_top else _of_total(ask, recipe, reference))
 
 
-def _pct(strength: Strength) -> float:
+def _pct(ask: MixAsk, reference: Reference) -> float:
+    """Return the share of product in the finished mix [%], by whichever way the strength was told."""
+    strength = ask.strength
     if strength.acid_g_per_l is not None:
         wanted, have = strength.acid_g_per_l
         if wanted > have:
@@ -85,13 +99,45 @@ def _pct(strength: Strength) -> float:
         return pct_from_acid(wanted, have)
     if strength.parts_diluent is not None:
         return pct_from_parts(strength.parts_diluent)
+    if strength.acid_kg_per_ha is not None:
+        wanted, have, volume = strength.acid_kg_per_ha
+        rate = product_rate_l_per_ha(wanted, have)
+        return _at_most_undiluted(pct_from_rate(rate, volume), f"{_rate(rate)} of product at {_rate(volume)}")
+    if strength.rate_l_per_ha is not None:
+        rate, volume = strength.rate_l_per_ha
+        return _at_most_undiluted(pct_from_rate(rate, volume), f"{_rate(rate)} of product at {_rate(volume)}")
+    if strength.active_pct is not None:
+        wanted, have = strength.active_pct
+        product_ml = ml_from_active_pct(ask.total_ml, wanted, diluent_g_per_ml(ask.carrier, reference), have)
+        return _at_most_undiluted(share_of_mix_pct(product_ml, ask.total_ml), f"{show(wanted, '%')} active by weight")
     return strength.pct
+
+
+def _at_most_undiluted(pct: float, mix: str) -> float:
+    if pct > 100:
+        raise Refusal(
+            mix,
+            limit=f"that would be {show(pct, '%')} product, more than the product as sold",
+            do="Ask for less, take a stronger product, or put out more mix an acre.",
+        )
+    return pct
+
+
+def _rate(l_per_ha: float) -> str:
+    return show(convert(l_per_ha, "L/ha", "gal/ac"), "gal/ac")
+
+
+def diluent_g_per_ml(carrier: Carrier, reference: Reference) -> float:
+    """Return the density of what a product is thinned with [g/mL], its source left in the working."""
+    name = {"oil": "mineral_basal_oil"}.get(carrier, "water")
+    rows = [row.figure for row in reference.mixing["carrier_density"] if row.name == name]
+    return use(next(one for one in (*numbers(rows), *map(middle, spans(rows))) if one.unit == "g/mL"))
 
 
 def _of_total(ask: MixAsk, recipe: Recipe, reference: Reference) -> Answer:
     pct, total_ml = recipe.strength_pct, ask.total_ml
     product_ml = product_in_ml(total_ml, pct)
-    limits = Limits(max_pct=pct)
+    limits = _limits(pct, ask.limits)
     loads = _loads(ask)
     steps: list[str] = []
     for load_ml in dict.fromkeys(loads):
@@ -108,8 +154,15 @@ def _of_total(ask: MixAsk, recipe: Recipe, reference: Reference) -> Answer:
         figures={**_figures(ask, pct, product_ml, total_ml - product_ml, total_ml), "loads_ml": tuple(loads)},
         details=(f"Diluent: {volume(total_ml - product_ml, ask.system)}.", *steps) if pct < 100 else tuple(steps),
         assumed=_assumed(ask, pct, f"{show(pct, '%')} of the finished mix, by volume"),
-        cautions=bench_cautions(reference),
+        cautions=bench_cautions(reference), poured=Poured(pct, recipe.carrier),
     )  # fmt: skip
+
+
+def _limits(pct: float, label: Limits) -> Limits:
+    """Return what the marks of a jug may come to: no stronger than asked, but for the label's weakest asked for."""
+    if label.min_pct is None or pct > label.min_pct:
+        return Limits(pct, label.min_pct)
+    return Limits(label.max_pct or pct, label.min_pct)
 
 
 def _on_top(ask: MixAsk, recipe: Recipe, reference: Reference) -> Answer:
@@ -142,7 +195,7 @@ def _on_top(ask: MixAsk, recipe: Recipe, reference: Reference) -> Answer:
             f"Finished mix: {volume(total_ml, ask.system)}; the container has to hold it.",
         ),
         assumed=_assumed(ask, pct, f"{show(pct, '%')} of the finished mix, by volume, not of the diluent"),
-        cautions=bench_cautions(reference),
+        cautions=bench_cautions(reference), poured=Poured(pct, recipe.carrier),
     )  # fmt: skip
 
 

@@ -15,10 +15,11 @@ from rootcollar.label.not_checked import NOT_CHECKED, NotChecked
 from rootcollar.label.paths import PATHS, Fact
 from rootcollar.label.planned import Planned, UnitTotal
 from rootcollar.label.rule import RULES, Basis, Facts, Rule, Seen, weigh
-from rootcollar.label.weighing import must_read, weigh_place, weigh_template, weigh_totals
+from rootcollar.label.weighing import must_read, weigh_mix, weigh_place, weigh_template, weigh_totals
 
 __all__ = [
-    "template_facts", "place_facts", "total_facts", "weigh_template", "weigh_place", "weigh_totals", "weigh",
+    "template_facts", "place_facts", "total_facts", "weigh_template", "weigh_place", "weigh_totals", "weigh_mix",
+    "weigh",
     "Planned", "UnitTotal", "Applied", "History", "Past", "Work", "Facts", "Fact", "PATHS", "must_read",
     "Rule", "RULES", "Basis", "Seen", "NOT_CHECKED", "NotChecked",
     "Answer", "Answers", "settle",

@@ -9,7 +9,7 @@ from rootcollar.label.rule import RULES, Facts, Group, Rule, weigh
 from rootcollar.label.rules import identity as _identity  # noqa: F401  every rule is entered before any is weighed
 from rootcollar.shelf import Sheet, unread
 
-__all__ = ["must_read", "weigh_place", "weigh_template", "weigh_totals"]
+__all__ = ["must_read", "weigh_mix", "weigh_place", "weigh_template", "weigh_totals"]
 
 
 def weigh_template(facts: Facts, about: str) -> tuple[Verdict, ...]:
@@ -19,6 +19,21 @@ def weigh_template(facts: Facts, about: str) -> tuple[Verdict, ...]:
     read it. Where nothing is applied, no rule of the label speaks.
     """
     return _weigh("template", facts, about)
+
+
+def weigh_mix(facts: Facts, about: str) -> tuple[tuple[Verdict, ...], tuple[Rule, ...]]:
+    """Return what the rules say of a mix at the bench, and the rules that cannot be weighed there.
+
+    A rule is weighed where it reads nothing but the label and what is known of the mix; plant, place, people and sums
+    are not known at the bench, so the rules that read them are returned, not passed over in silence.
+    """
+    there = {number: known for number, known in RULES.items() if known.needs_label and _met_at_the_bench(known, facts)}
+    weighed = tuple(weigh(known, facts, about) for known in there.values())
+    return weighed, tuple(known for number, known in RULES.items() if number not in there)
+
+
+def _met_at_the_bench(known: Rule, facts: Facts) -> bool:
+    return all(path in facts for path in known.paths if not path.startswith("sheet."))
 
 
 def weigh_place(facts: Facts, about: str) -> tuple[Verdict, ...]:

@@ -6,7 +6,9 @@ import re
 from collections.abc import Iterable
 from functools import cache
 
-__all__ = ["METHOD_NAMES", "flat", "listing", "method_words", "mentions"]
+from rootcollar.kernel.units import show
+
+__all__ = ["METHOD_NAMES", "apart", "flat", "listing", "method_words", "mentions"]
 
 METHOD_NAMES: dict[str, tuple[str, ...]] = {
     "hack_squirt": ("hack and squirt", "hack squirt", "frill"),
@@ -19,6 +21,18 @@ METHOD_NAMES: dict[str, tuple[str, ...]] = {
     "soil": ("soil",),
     "thinline": ("thinline", "thin line", "streamline"),
 }
+
+
+_MOST_DIGITS = 12  # figures that a typed number can carry
+
+
+def apart(found: float, limit: float, unit: str) -> tuple[str, str]:
+    """Return two figures in words with as many digits as it takes to tell them apart: 30.0004% above 30%."""
+    for digits in range(3, _MOST_DIGITS):
+        words = show(found, unit, digits), show(limit, unit, digits)
+        if words[0] != words[1]:
+            break
+    return words
 
 
 @cache

@@ -8,6 +8,7 @@ Refuses: a batch too small to measure, with the smallest that can be; a tank tha
 """
 
 from rootcollar.mix.batch import (
+    g_from_rate,
     g_from_weight_pct,
     ml_from_active_pct,
     pct_from_acid,
@@ -34,7 +35,8 @@ from rootcollar.mix.recipe import Carrier, Recipe, Treatment, Visit
 
 __all__ = [
     "Card", "Carrier", "Container", "Limits", "Loads", "Purchase", "Recipe", "Treatment", "Visit",
-    "acid_from_active", "acid_kg_per_ha", "adding_order", "air_gap_cm", "card", "cheapest", "g_from_weight_pct",
+    "acid_from_active", "acid_kg_per_ha", "adding_order", "air_gap_cm", "card", "cheapest", "g_from_rate",
+    "g_from_weight_pct",
     "implied_density_g_per_ml", "load_kg", "mix_density_kg_per_l", "ml_from_active_pct", "most_volume_l_per_ha",
     "pct_from_acid", "pct_from_parts", "pct_from_rate", "plan_loads", "product_in_ml", "product_on_top_ml",
     "product_rate_l_per_ha", "same_acid_rate", "share_of_mix_pct", "smallest_batch_ml", "tank_by_weight_ml",

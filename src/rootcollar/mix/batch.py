@@ -5,8 +5,8 @@ from __future__ import annotations
 from rootcollar.kernel.formula import formula
 
 __all__ = [
-    "g_from_weight_pct", "ml_from_active_pct", "pct_from_acid", "pct_from_parts", "product_in_ml", "product_on_top_ml",
-    "share_of_mix_pct", "total_for_product_ml",
+    "g_from_rate", "g_from_weight_pct", "ml_from_active_pct", "pct_from_acid", "pct_from_parts", "product_in_ml",
+    "product_on_top_ml", "share_of_mix_pct", "total_for_product_ml",
 ]  # fmt: skip
 
 
@@ -72,6 +72,22 @@ def g_from_weight_pct(total_ml: float, pct: float, diluent_g_per_ml: float) -> f
     total_ml: diluent [mL]. pct: by weight [%]. diluent_g_per_ml: its density [g/mL].
     """
     return total_ml * pct / 100 * diluent_g_per_ml
+
+
+@formula(
+    "total_ml * rate_kg_per_ha / volume_l_per_ha",
+    gives="g",
+    source="arithmetic",
+    total_ml=(100, 100000),
+    rate_kg_per_ha=(0.01, 20),
+    volume_l_per_ha=(50, 1000),
+)
+def g_from_rate(total_ml: float, rate_kg_per_ha: float, volume_l_per_ha: float) -> float:
+    """Return the weighed product in a mix that is put out at a measured volume an area [g].
+
+    total_ml: finished mix [mL]. rate_kg_per_ha: of product [kg/ha]. volume_l_per_ha: what the sprayer puts out [L/ha].
+    """
+    return total_ml * rate_kg_per_ha / volume_l_per_ha
 
 
 @formula(

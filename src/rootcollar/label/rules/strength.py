@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from rootcollar.kernel.units import show
 from rootcollar.kernel.verdict import Level, Verdict
 from rootcollar.label.rule import Basis, exceeds, rule, stop, warn
+from rootcollar.label.words import apart
 
 __all__ = ["no_stronger", "no_weaker"]
 
@@ -24,10 +24,8 @@ def no_stronger(most_pct: float, planned_pct: float) -> Verdict | None:
     """Stop on a mix stronger than the label gives for the method."""
     if not exceeds(planned_pct, most_pct):
         return None
-    return stop(
-        f"{show(planned_pct, '%')} is above the label's strongest, {show(most_pct, '%')} v/v for this method",
-        f"mix at {show(most_pct, '%')} or weaker",
-    )
+    planned, most = apart(planned_pct, most_pct, "%")
+    return stop(f"{planned} is above the label's strongest, {most} v/v for this method", f"mix at {most} or weaker")
 
 
 @rule(
@@ -48,10 +46,11 @@ def no_weaker(
     """Stop on a weaker mix where the label forbids it; warn elsewhere: the law lets it, and it is to be recorded."""
     if not exceeds(least_pct, planned_pct):
         return None
-    weaker = f"{show(planned_pct, '%')} is below the label's weakest, {show(least_pct, '%')} v/v for this method"
+    planned, least = apart(planned_pct, least_pct, "%")
+    weaker = f"{planned} is below the label's weakest, {least} v/v for this method"
     if forbidden or set_by_label or "lower_concentration" in deviations:
-        return stop(f"{weaker}, and it forbids a weaker mix", f"mix at {show(least_pct, '%')} or stronger")
+        return stop(f"{weaker}, and it forbids a weaker mix", f"mix at {least} or stronger")
     return warn(
         f"{weaker}; the law lets a mix be weaker [FIFRA 2(ee)(1)], but stems may live",
-        f"write this departure into the record, or mix at {show(least_pct, '%')}",
+        f"write this departure into the record, or mix at {least}",
     )
