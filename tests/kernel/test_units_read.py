@@ -67,6 +67,13 @@ WRITTEN = [
     ("20 minutes", Kind.TIME, "min", 20, ""),
     ("0.5 gal/min", Kind.FLOW, "gal/min", 0.5, ""),
     ("12 stems", Kind.COUNT, "stem", 12, ""),
+    ("2.5-gal", Kind.VOLUME, "gal", 2.5, ""),
+    ("6-inch", Kind.LENGTH, "in", 6, ""),
+    ("half a gallon", Kind.VOLUME, "gal", 0.5, ""),
+    ("A quart", Kind.VOLUME, "qt", 1, ""),
+    ("a quarter acre", Kind.AREA, "ac", 0.25, ""),
+    ("two gallons", Kind.VOLUME, "gal", 2, ""),
+    ("3 U.S. gallons", Kind.VOLUME, "gal", 3, ""),
 ]
 
 

@@ -32,6 +32,13 @@ _RANGE = re.compile(
     re.I,
 )
 _SUMMED = (Kind.LENGTH, Kind.VOLUME, Kind.MASS, Kind.TIME)
+_HYPHEN = re.compile(r"-(?=[a-z])", re.I)  # 2.5-gal, 6-inch: one thing, because a range has a number behind the sign
+_WORDS = {
+    "half a": "1/2", "half an": "1/2", "a half": "1/2", "a quarter": "1/4", "a": "1", "an": "1", "one": "1",
+    "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8", "nine": "9",
+    "ten": "10", "eleven": "11", "twelve": "12",
+}  # fmt: skip
+_IN_WORDS = re.compile(rf"({'|'.join(_WORDS)})(?=\s[a-z])".replace(" ", r"\s+"), re.I)
 _LONGEST = 80  # characters; anything longer is not a quantity
 
 
@@ -66,11 +73,11 @@ def read(text: str, want: Kind | None = None) -> Quantity:
     Raises Ambiguous for two readings; UnitError for no number, no unit, an unknown unit, another kind than wanted,
     a negative amount (temperature aside) or a percent above 100.
     """
-    said = plain(text)
+    said = _in_figures(plain(text))
     start = _START.match(said) if len(said) <= _LONGEST else None
     if start is None:
         raise UnitError(text, f"a number and its unit, such as {_example(want)}")
-    rest = said[start.end() :].lstrip()
+    rest = _HYPHEN.sub("", said[start.end() :].lstrip())
     if "-" in rest or " to " in f" {rest} ":
         raise UnitError(text, f"one quantity, such as {_example(want)}, not a range")
     if rest[:1] in _NOT_A_UNIT:
@@ -86,6 +93,12 @@ def read(text: str, want: Kind | None = None) -> Quantity:
     if more:
         amount += _rest_of_sum(text, unit, more[2])
     return _checked(Quantity(amount, unit.kind, unit.of, unit.label, text), want)
+
+
+def _in_figures(said: str) -> str:
+    """Return the text with a number told in words in figures: `half a gallon`, `a quart`, `two gallons`."""
+    found = _IN_WORDS.match(said)
+    return f"{_WORDS[' '.join(found[1].lower().split())]} {said[found.end() :]}" if found else said
 
 
 _NOT_A_UNIT = frozenset(",.:/0123456789")

@@ -96,7 +96,7 @@ _ROWS: tuple[tuple[str, Kind, Fraction | int, str], ...] = (
     ("ac", Kind.AREA, _ACRE, "ac acre(s)"),
     ("mL", Kind.VOLUME, 1, "ml milliliter(s) millilitre(s) cc"),
     ("L", Kind.VOLUME, 1000, "L l liter(s) litre(s)"),
-    ("gal", Kind.VOLUME, _GAL, "gal(s) gallon(s) us_gal us_gallon(s)"),
+    ("gal", Kind.VOLUME, _GAL, "gal(s) gallon(s) us_gal us_gallon(s) u_s_gal u_s_gallon(s)"),
     ("qt", Kind.VOLUME, _GAL / 4, "qt(s) quart(s)"),
     ("pt", Kind.VOLUME, _GAL / 8, "pt(s) pint(s)"),
     ("cup", Kind.VOLUME, _GAL / 16, "cup(s)"),
