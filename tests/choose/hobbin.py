@@ -45,6 +45,7 @@ def setting_of(project: Project, on: date = DAY) -> Setting:
     return Setting(
         reference, project.ground, project.shelf, products(project.shelf, reference), project.crew.wear,
         project.answers, project.history, Doubt(project.ground.seed, FEW), on,
+        treaters=project.crew.treaters,
     )  # fmt: skip
 
 
@@ -86,8 +87,9 @@ def plain_setting(shelf: Iterable[Sheet] = (), *, demo: bool = True, **facts: An
     ground = Ground("The plain", "WI", {"plain": replace(PLAIN, **facts)}, demo=demo)
     wear = hobbin().crew.wear
     return Setting(
-        load(), ground, sheets, products(sheets, load()), wear, (), History((), complete=True), Doubt(1, FEW), DAY
-    )
+        load(), ground, sheets, products(sheets, load()), wear, (), History((), complete=True), Doubt(1, FEW), DAY,
+        treaters=hobbin().crew.treaters,
+    )  # fmt: skip
 
 
 def stand(

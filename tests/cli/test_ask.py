@@ -2,7 +2,7 @@
 
 import pytest
 
-from rootcollar.cli.ask import amount, count, naming, one_of, share, size
+from rootcollar.cli.ask import amount, count, ground, naming, one_of, seconds, share, sides, size, with_unit
 from rootcollar.kernel.errors import Ambiguous, BadInput, Fault, UnitError
 from rootcollar.kernel.units import Kind
 
@@ -69,3 +69,57 @@ def test_every_fault_in_a_block_gets_the_name() -> None:
         raise BadInput(Fault("a", "b"), Fault("c", "d"))
     assert [fault.field for fault in found.value.faults] == ["--x", "--x"]
     assert str(found.value).count("--x: ") == 2
+
+
+@pytest.mark.parametrize(
+    ("text", "feet"),
+    [
+        ("18.5 ft x 18.5 ft", (18.5, 18.5)),
+        ("18.5 x 18.5 ft", (18.5, 18.5)),
+        ("18.5ft by 20 ft", (18.5, 20)),
+        ("18.5' \u00d7 20'", (18.5, 20)),
+        ("18 1/2 X 20 feet", (18.5, 20)),
+        ("18\u00bd x 20 ft", (18.5, 20)),
+        ("1,000 * 20 ft", (1000, 20)),
+        ("20 ft x 5", (20, 5)),
+        ("5 ft 6 in x 3 yd", (5.5, 9)),
+    ],
+)
+def test_two_sides_are_read_as_people_write_them(text: str, feet: tuple[float, float]) -> None:
+    assert [side.to("ft") for side in sides("--plot", text)] == pytest.approx(feet)
+
+
+@pytest.mark.parametrize(
+    "text", ["18.5 ft", "18.5 x 18.5", "3 x 4 x 5 ft", "x 5 ft", "5 ft x", "0 x 5 ft", "-2 x 5 ft", "5 ft 6 in x 4", ""]
+)
+def test_what_are_no_two_sides_is_refused_by_the_name_of_the_option(text: str) -> None:
+    with pytest.raises(BadInput, match="^--plot: "):
+        sides("--plot", text)
+
+
+def test_ground_is_an_area_or_two_sides() -> None:
+    assert [one.to("sq ft") for one in ground("--area", "1/128 ac")] == pytest.approx([340.3125])
+    assert [one.to("ft") for one in ground("--area", "100 x 60 ft")] == pytest.approx([100, 60])
+    for text in ("100 ft", "100", "2 gal", "0 ac", "an acre of it"):
+        with pytest.raises(BadInput, match="^--area: "):
+            ground("--area", text)
+
+
+@pytest.mark.parametrize(
+    ("text", "after"),
+    [("75", 75), ("75 s", 75), ("75sec", 75), ("1:15", 75), ("1:15 min", 75), ("0:45", 45), ("1 min 15 s", 75),
+     ("1 1/4 min", 75), ("7.5", 7.5), ("1/2", 0.5)],
+)  # fmt: skip
+def test_a_time_is_read_off_a_watch(text: str, after: float) -> None:
+    assert seconds("--seconds", text) == pytest.approx(after)
+
+
+@pytest.mark.parametrize("text", ["0", "0:00", "-5", "1:75", "1:5", "1:15:00", "1:15 h", "75 ft", "soon", ""])
+def test_what_is_no_time_is_refused_by_the_name_of_the_option(text: str) -> None:
+    with pytest.raises(BadInput, match="^--seconds: "):
+        seconds("--seconds", text)
+
+
+def test_a_bare_number_gets_the_unit_that_the_option_names() -> None:
+    assert with_unit(" 100 ", "ft") == "100 ft"
+    assert with_unit("30 m", "ft") == "30 m"

@@ -25,37 +25,51 @@ def test_no_figure_of_a_plant_is_left_out(key: str) -> None:
     told = {(row["source"], row["mark"]) for row in page["facts"]}
     assert len(page["facts"]) >= len(figures(load().species[key]))
     assert told >= {(figure.source, figure.mark) for _, figure in figures(load().species[key])}
-    assert {source["key"] for source in page["sources"]} == {row["source"] for row in page["facts"]}
+    seen = {one["source"] for section in page["sections"] for line in section["lines"] for one in line["seen"]}
+    assert {source["key"] for source in page["sources"]} == {row["source"] for row in page["facts"]} | seen
 
 
-@pytest.mark.parametrize("kind", ["ingredients", "formulations", "methods", "mixing", "practice", "sources"])
+@pytest.mark.parametrize(
+    "kind", ["ingredient", "formulation", "method", "rule", "mixing", "hazard", "practice", "source"]
+)
 def test_everything_listed_can_be_looked_up(kind: str) -> None:
-    for key in list(getattr(load(), kind))[:40]:
-        said = facts(key)
-        assert said.exit_code == 0, (key, said.output)
-        assert key in said.stdout
+    for one in json.loads(facts("--json").stdout)["contents"][kind][:40]:
+        said = facts(one["key"])
+        assert said.exit_code == 0, (one, said.output)
+        assert one["key"] in said.stdout or one["title"][:40].casefold() in said.stdout.replace("\n", " ").casefold()
 
 
-@pytest.mark.parametrize("columns", [80, 120])
+@pytest.mark.parametrize("columns", [60, 80, 110])
 def test_a_page_keeps_to_the_width_of_the_terminal(columns: int) -> None:
-    for key in ("rhca3", "triclopyr", "basal_bark"):
+    keys = ("aial", "rhca3", "ambr7", "triclopyr", "glyphosate", *load().methods)
+    for key in (*keys, "rules", "mixing", "hazards", "units", "conflicts", "sources"):
         lines = facts(key, columns=columns).stdout.splitlines()
-        assert all(len(line) <= columns for line in lines if "://" not in line)
+        assert all(len(line) <= columns for line in lines if " " in line.strip() and "://" not in line)
 
 
 def test_a_figure_from_memory_is_marked_where_it_stands() -> None:
     said = facts("rhca3").stdout
-    assert "RHCA3 [from memory, confirm: plants]" in said
-    assert "yes [read: vt_buckthorn]" in said
+    assert "RHCA3 [plants, from memory]" in said
+    assert "sprouts again [vt_buckthorn, read]" in said
+    sections = json.loads(facts("rhca3", "--json").stdout)["pages"][0]["sections"]
     remembered = [
-        row for row in json.loads(facts("rhca3", "--json").stdout)["pages"][0]["facts"] if row["mark"] == "memory"
+        seen for one in sections for line in one["lines"] for seen in line["seen"] if seen["mark"] == "memory"
     ]
-    assert said.count("from memory, confirm") == len(remembered) + 1  # and once in the legend
+    assert said.count("from memory") == len(remembered) + 2  # and in the opening, and once in the legend
+
+
+def test_a_remembered_figure_is_told_by_its_word_where_there_is_no_colour() -> None:
+    plain = CliRunner(env={"COLUMNS": "80", "NO_COLOR": "1"}).invoke(cli, ["facts", "rhca3"], color=True).stdout
+    coloured = CliRunner(env={"COLUMNS": "80", "NO_COLOR": ""}).invoke(cli, ["facts", "rhca3"], color=True).stdout
+    assert "\x1b" not in plain
+    assert "\x1b" in coloured
+    assert "from memory" in plain
 
 
 def test_marks_are_explained_only_where_they_are_met() -> None:
-    assert "ours =" not in facts("rhca3").stdout
+    assert "practice =" not in facts("L37a").stdout
     assert "ours =" in facts("basal_bark").stdout
+    assert "reckoned =" not in facts("rhca3").stdout
 
 
 def test_a_source_shows_what_rests_on_it() -> None:
@@ -67,6 +81,13 @@ def test_a_source_shows_what_rests_on_it() -> None:
 def test_a_word_with_two_pages_shows_both() -> None:
     kinds = [page["kind"] for page in json.loads(facts("gloves", "--json").stdout)["pages"]]
     assert kinds == ["mixing", "practice"]
+
+
+def test_amounts_line_up() -> None:
+    """Half-lives of glyphosate end in one column."""
+    rows = [line for line in facts("glyphosate").stdout.splitlines() if " d  " in line]
+    assert len({line.index(" d  ") for line in rows}) <= 2  # and those of leaves, in the same column
+    assert len(rows) >= 5
 
 
 def test_a_slip_of_the_pen_is_answered_with_near_names() -> None:
@@ -82,9 +103,16 @@ def test_a_name_that_is_near_nothing_is_led_to_the_list() -> None:
     assert "rootcollar facts" in said.stderr
 
 
-def test_without_a_name_everything_there_is_is_listed() -> None:
+def test_without_a_name_there_are_counts_and_examples_to_try() -> None:
     said = facts().stdout
-    assert all(key in said for key in (*load().species, *load().ingredients, *load().formulations, *load().methods))
+    plain = said.replace("\u00a0", " ")
+    assert all(one.common_name in plain for one in load().species.values())
+    assert all(key in said for key in (*load().ingredients, *load().formulations))
+    assert all(one.title in plain for one in load().methods.values())
+    assert f"plants ({len(load().species)})" in said
+    examples = [line.split("facts ", 1)[1] for line in said.splitlines() if line.startswith("    rootcollar facts")]
+    assert len(examples) == 3
+    assert all(facts(*one.strip('"').split()).exit_code == 0 for one in examples)
     listed = json.loads(facts("--json").stdout)["contents"]
     assert len(listed["source"]) == len(load().sources)
 

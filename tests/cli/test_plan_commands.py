@@ -170,6 +170,20 @@ def test_preparing_for_a_day_prints_it(folder: Path, tmp_path: Path, monkeypatch
     assert made_on.isoformat() == DAY
 
 
+def test_preparing_in_a_language_adds_its_day_sheet_and_one_we_lack_is_told(
+    folder: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    seen = []
+    monkeypatch.setattr("rootcollar.paper.render_packet", lambda packet, *, made_on: seen.append(packet) or b"%PDF-")
+    edited(folder, "crew.toml", lambda text: text.replace('language = "es"', 'language = "en"'))
+    for languages in ((), ("--language", "Spanish"), ("--language", "es", "--language", "en")):
+        rootcollar("prepare", folder, "--on", DAY, "--to", tmp_path / "p.pdf", *languages)
+    assert [[code for code, _ in packet.days] for packet in seen] == [[], ["es"], ["es"]]
+    refused = rootcollar("prepare", folder, "--on", DAY, "--language", "fr")
+    assert refused.exit_code == 2
+    assert "es (spanish)" in refused.output
+
+
 def test_a_unit_that_is_not_there_is_told_with_those_that_are(folder: Path) -> None:
     said = rootcollar("prepare", folder, "--unit", "rigde", "--on", DAY)
     assert said.exit_code == 2

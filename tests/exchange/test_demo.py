@@ -102,7 +102,13 @@ def test_the_crew_has_the_wear_that_the_labels_name(wood):
     named = {item for sheet in wood.shelf.values() for task in tasks for item in sheet.says(f"ppe.{task}")}
     assert named <= wood.crew.wear
     assert len(wood.crew.people) == 4
-    assert {one for person in wood.crew.people for one in person.may} == {"lead", "treat", "saw"}
+    assert {one for person in wood.crew.people for one in person.may} == {"lead", "treat", "saw", "cut", "supervise"}
+
+
+def test_the_crew_has_somebody_who_saws_and_must_not_treat_and_one_who_reads_spanish(wood):
+    assert [one.name for one in wood.crew.people if one.cuts and not one.treats] == ["Wendell Quickset"]
+    assert [one.name for one in wood.crew.people if one.language == "es"] == ["Juniper Marrowby"]
+    assert wood.crew.treaters == 3
 
 
 def test_an_earlier_application_and_answers_with_names_are_on_record(wood):

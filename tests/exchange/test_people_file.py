@@ -7,6 +7,7 @@ import pytest
 
 from rootcollar.exchange.people_file import read_answers, read_crew
 from rootcollar.kernel.errors import BadInput
+from rootcollar.work.crew import Licence
 
 
 def _crew(text: str):
@@ -75,3 +76,59 @@ def test_an_answer_without_a_word_a_name_and_a_day_is_refused(line, field, word)
         read_answers(tomllib.loads(text), "answers.toml")
     assert any(one.field == field and word in one.allowed for one in caught.value.faults), caught.value
     assert all(one.row == "[[answer]] 1" for one in caught.value.faults)
+
+
+FULL = (
+    '[[person]]\nname = "A"\nmay = ["cut", "supervise"]\nlicence = { number = "00-000", state = "WI" }\n'
+    'trained_on = 2026-03-31\nminor = false\nvolunteer = true\nlanguage = "es"\n'
+)
+
+
+def test_a_person_is_read_with_licence_training_and_language():
+    (one,) = _crew(FULL).people
+    assert (one.may, one.licence, one.trained_on) == (
+        {"cut", "supervise"},
+        Licence("00-000", "", "WI"),
+        date(2026, 3, 31),
+    )
+    assert (one.minor, one.volunteer, one.language) == (False, True, "es")
+
+
+@pytest.mark.parametrize(
+    ("line", "field", "word"),
+    [
+        ('licence = "00-000"', "licence", "number ="),
+        ('licence = { state = "WI" }', "licence.number", "number"),
+        ("trained_on = 2026", "trained_on", "a day"),
+        ('minor = "yes"', "minor", "true"),
+        ('volunteer = "no"', "volunteer", "true or false"),
+        ('language = "fr"', "language", '"es"'),
+        ("born = 2012-01-01", "born", "minor"),
+        ('asthma = "yes"', "asthma", "name"),
+        ('may = ["saws"]', "may.1", "saw: with a chainsaw"),
+    ],
+)
+def test_a_person_typed_wrongly_is_refused_in_words(line, field, word):
+    with pytest.raises(BadInput) as caught:
+        _crew(f'[[person]]\nname = "A"\n{line}\n')
+    assert any(one.field == field and word in one.allowed for one in caught.value.faults), caught.value
+    assert all(one.row == "[[person]] 1 (A)" for one in caught.value.faults)
+
+
+def test_two_people_of_one_name_are_told_to_be_told_apart():
+    with pytest.raises(BadInput, match="each name once"):
+        _crew('[[person]]\nname = "A"\n[[person]]\nname = "a "\n')
+
+
+@pytest.mark.parametrize(
+    ("text", "treaters"),
+    [
+        ("", None),
+        ('[[person]]\nname = "A"\n', None),
+        ('[[person]]\nname = "A"\nmay = ["saw"]\n', 0),
+        ('[[person]]\nname = "A"\nmay = ["lead"]\n[[person]]\nname = "B"\nmay = ["treat", "saw"]\n', 2),
+        ('[[person]]\nname = "A"\nmay = ["treat"]\nminor = true\n', 0),
+    ],
+)
+def test_nobody_written_down_is_not_nobody_and_a_minor_treats_nothing(text, treaters):
+    assert _crew(text).treaters == treaters

@@ -19,7 +19,7 @@ def _files(path: Path) -> set[str]:
 def test_a_new_folder_holds_every_file(tmp_path):
     new_folder(tmp_path / "mine")
     assert _files(tmp_path / "mine") == {
-        "ground.toml", "tally.csv", "crew.toml", "answers.toml", "applied.csv", "README.txt",
+        "ground.toml", "tally.csv", "crew.toml", "answers.toml", "applied.csv", "stock.csv", "own.toml", "README.txt",
         "shelf/label-sheet-template.toml",
     }  # fmt: skip
     assert (tmp_path / "mine/shelf/label-sheet-template.toml").read_text(encoding="utf-8") == template()
@@ -38,7 +38,7 @@ def test_the_examples_in_a_new_folder_can_be_used_as_they_stand(tmp_path):
     """Every commented line is one a person may uncomment."""
     new_folder(tmp_path / "mine")
     (tmp_path / "mine/tally.csv").write_text("unit,species,diameter class,count\nunit-1,rhca3,1-2 in,40\n")
-    for name in ("ground.toml", "crew.toml", "answers.toml"):
+    for name in ("ground.toml", "crew.toml", "answers.toml", "own.toml"):
         file = tmp_path / "mine" / name
         lines = file.read_text(encoding="utf-8").splitlines()
         file.write_text("\n".join(_uncommented(line) for line in lines), encoding="utf-8")
@@ -47,6 +47,7 @@ def test_the_examples_in_a_new_folder_can_be_used_as_they_stand(tmp_path):
     assert (project.ground.state, unit.site_class, unit.wanted_beneath) == ("WI", "natural_area", True)
     assert len(project.ground.features) == 2
     assert (len(project.crew.people), len(project.answers), project.history.complete) == (1, 1, True)
+    assert (len(project.own.proving), len(project.own.prices), project.own.wage_per_h) == (2, 1, 28)
 
 
 def _uncommented(line: str) -> str:

@@ -60,6 +60,8 @@ ORACLE = {
     "ft/min": "foot/minute", "°C": "degC", "°F": "degF", "lb/gal": "pound/gallon", "g/L": "g/liter",
     "gal/min": "gallon/minute", "mL/s": "mL/s", "kg/ha": "kg/hectare", "L/ha": "liter/hectare",
     "fl oz/sq ft": "fluid_ounce/foot**2", "lb/sq ft": "pound/foot**2",
+    "ug": "microgram", "mg": "mg", "grain": "grain", "ppm": "mg/liter", "grain/gal": "grain/gallon",
+    "mg/kg": "mg/kg", "ug/lb": "microgram/pound",
 }  # fmt: skip
 _PINT: pint.UnitRegistry[float] = pint.UnitRegistry()
 

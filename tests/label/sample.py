@@ -85,7 +85,7 @@ def facts_of(
 ) -> dict[str, Line[Any]]:  # fmt: skip
     """Return all facts of a plan with the sample label, nothing filled in."""
     label = sheet or sample_sheet()
-    template = template_facts(planned, label, state="WV", demo=True, wear=WEAR)
+    template = template_facts(planned, label, state="WV", demo=True, wear=WEAR, treaters=2)
     place = place_facts(template, unit, on=on)
     return dict(total_facts(place, work or total(), history, on=on))
 

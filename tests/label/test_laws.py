@@ -9,9 +9,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from rootcollar.kernel.verdict import Level
-from rootcollar.label import RULES, Past, Work
-from rootcollar.shelf import FIELDS, SILENT, SITE_CLASSES, Active, Distance, Line, SiteLine
-from tests.label.sample import ACRE_M2, DAY, WEAR, applied, said, total, whole
+from rootcollar.label import RULES, Past, Work, template_facts, weigh
+from rootcollar.shelf import FIELDS, METHODS, SILENT, SITE_CLASSES, Active, Distance, Line, SiteLine
+from tests.label.sample import ACRE_M2, DAY, PLANNED, RECIPE, WEAR, applied, said, total, whole
 
 WORDS = ("aerial", "foliar", "basal bark", "broadcast foliar", "hack and squirt")
 PLANTS = ("shrub example", "tree example", "shrub", "other shrub")
@@ -98,6 +98,7 @@ PLANS: dict[str, st.SearchStrategy[Any]] = {
     "plan.dose": st.tuples(numbers(0, 3), st.sampled_from(["cut", "stem", "stump"])),
     "plan.state": st.sampled_from(["WV", "NY"]),
     "people.wear": some([*ITEMS, "latex gloves", "nitrile >= 14 mil"]).map(frozenset),
+    "people.beside": st.tuples(flags, st.sampled_from([None, 0, 1, 2])),
     "place.site_class": st.sampled_from(SITE_CLASSES[:4]),
     "place.water_m": numbers(0, 30),
     "place.distances": st.fixed_dictionaries(
@@ -200,3 +201,13 @@ def test_a_stronger_product_never_lowers_the_word_on_a_rate() -> None:
         facts = whole() | {"sheet.ingredient": Line((active,)), "total.work": Line(work)}
         levels.append(said(facts)["L12"].level)
     assert levels == sorted(levels) and levels[0] is Level.OK and levels[-1] is Level.STOP
+
+
+def test_only_a_cut_that_is_to_be_treated_needs_somebody_who_may_treat() -> None:
+    for method in METHODS:
+        for recipe in (RECIPE, None):
+            planned = replace(PLANNED, method=method, recipe=recipe)
+            beside = template_facts(planned, None, state=None, demo=True, wear=None, treaters=0)
+            verdict = weigh(RULES["P06"], beside, "a")
+            cut = method in ("cut_stump", "vine_cut") and recipe is not None
+            assert verdict.level is (Level.STOP if cut else Level.OK)

@@ -5,18 +5,23 @@ import datetime
 from collections.abc import Callable
 from dataclasses import replace
 
+from rootcollar.reference import load
 from rootcollar.work.packet import (
     Card,
     DaySheet,
     LoadRow,
     MixLine,
     Packet,
+    Page,
+    Part,
     Reason,
     RulesPage,
     Said,
+    Sign,
     SizeRow,
     Sketch,
     Struck,
+    Tag,
     Target,
     UnitLine,
     UnitPage,
@@ -160,6 +165,8 @@ DAY = DaySheet(
     ),
     loads=tuple(LoadRow(n, mix) for n, mix in enumerate("AAABB", start=1)),
     leftovers="Left over goes back into the same plan: mix ___ amount ____ used on ________",
+    load_heads=("Filled", "Empty", "Wind mph", "Air °F", "Stems", "By"),
+    words=load().tongues["en"].group("sheet"),
 )
 
 LINES = (
@@ -345,6 +352,8 @@ def bare() -> Packet:
         (),
         (LoadRow(1, ""),),
         "",
+        DAY.load_heads,
+        DAY.words,
     )
     return Packet("Hobbin Wood", "", "", day, (), (), (), RulesPage((), (), (), ()), (), "")
 
@@ -361,6 +370,45 @@ def typed() -> Packet:
     )
 
 
+PAGES = (
+    Page(
+        "Spill and first aid",
+        "The label goes along.",
+        (
+            Part("A spill", "steps", (("People first.",), ("Stop it, then ring it.",)), note="Advice, not the label."),
+            Part("Kit", "ticks", (("gloves",), ("absorbent for ___ gal",))),
+            Part(
+                "Numbers",
+                "pairs",
+                (("Hospital", ""), ("Owner of the ground, for anything at all", "call ______ first")),
+            ),
+            Part("More mix", "table", (("1 qt", "6 fl oz"), ("2 qt", "12 fl oz")), ("Oil to", "Product")),
+            Part(
+                "Long rows", "table", (("Elsewhere", "words " * 30, "no sign"),), ("Place", "Sign wanted there", "When")
+            ),
+            Part("No heads", "table", (("left", "right"),)),
+            Part("Empty", "text", ()),
+            Part("Never", "text", (("Never into a drain.",), ("Never hose it down.",))),
+        ),
+    ),
+)
+TAG = Tag(
+    "A", "Sprayer", "one narrow, one wide", (1, 2),
+    (("Product", "triclopyr ester 4 lb ae/gal"), ("EPA Reg. No.", ""), ("Mixed", "on ____ by ____")), "Keep it closed.",
+)  # fmt: skip
+SIGN = Sign(
+    "Herbicide work here", "Keep out until the hour below", (("Place", "North bench"), ("Entry from", ""), ("Work", "began ____")),
+    "Questions: call the number above.", (("es", "No entre hasta la hora de abajo"),),
+)  # fmt: skip
+
+
+def papers() -> Packet:
+    """Return a packet with every paper: a page of parts, nine tags, two signs."""
+    return replace(
+        PACKET, pages=PAGES, tags=(TAG,) * 8 + (replace(TAG, letter="", title="Not mixed"),), signs=(SIGN, SIGN)
+    )
+
+
 MADE_ON = datetime.date(2026, 10, 7)
 PACKETS: dict[str, Callable[[], Packet]] = {
     "hobbin": lambda: PACKET,
@@ -368,4 +416,5 @@ PACKETS: dict[str, Callable[[], Packet]] = {
     "absurd": absurd,
     "bare": bare,
     "typed": typed,
+    "papers": papers,
 }

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from decimal import Decimal
 from fractions import Fraction
 
 import numpy as np
 import pint
 from numpy.typing import NDArray
-from shapely import Point
+from shapely import Point, Polygon, box
+from shapely.affinity import scale
 
 Array = NDArray[np.float64]
 _UNITS: pint.UnitRegistry = pint.UnitRegistry()
@@ -16,7 +18,13 @@ _UNITS.define("money = [money]")
 _SIDES = 400  # of a quarter circle
 _STEPS = 100_000
 
-_PINT = {"gal": "gallon", "ac": "acre", "fl oz": "fluid_ounce", "lb": "pound", "ha": "hectare"}
+_PINT = {
+    "gal": "gallon", "ac": "acre", "fl oz": "fluid_ounce", "lb": "pound", "ha": "hectare", "in": "inch", "ft": "foot",
+    "yd": "yard", "mi": "mile", "cm2": "centimeter ** 2", "m2": "meter ** 2", "sq in": "inch ** 2",
+    "sq ft": "foot ** 2", "sq yd": "yard ** 2", "qt": "quart", "pt": "pint", "Tbsp": "tablespoon", "tsp": "teaspoon",
+    "oz wt": "ounce", "ug": "microgram", "min": "minute", "h": "hour", "s": "second", "mph": "mile / hour",
+    "%": "percent", "% v/v": "percent", "\u00b0C": "degC", "\u00b0F": "degF",
+}  # fmt: skip
 
 
 def _mean(of: Callable[[Array], Array], low: float, high: float) -> float:
@@ -30,11 +38,22 @@ def _disc(diameter: float) -> float:
 
 
 def pint_factor(value: float, from_: str, to: str) -> float:
-    return float(_UNITS.Quantity(value, _spelled(from_)).to(_spelled(to)).magnitude)
+    there = _spelled(to)
+    if "deg" in there:
+        return float(_UNITS.Quantity(value, _spelled(from_)).to(there).magnitude)
+    return float((value * _UNITS(_spelled(from_))).to(there).magnitude)
 
 
 def _spelled(unit: str) -> str:
-    return " / ".join(_PINT.get(one, one) for one in unit.split("/"))
+    if unit in _PINT:
+        return _PINT[unit]
+    return " / ".join(f"({_counted(one)})" for one in unit.split("/"))
+
+
+def _counted(unit: str) -> str:
+    """A unit by pint's name, and so many of them where a number leads: `100 gal`."""
+    count, gap, name = unit.partition(" ")
+    return f"{count} * {_PINT.get(name, name)}" if gap and count.isdigit() else _PINT.get(unit, unit)
 
 
 def cuts_in_fractions(diameter_cm: float, cm_per_cut: float, min_cuts: int) -> float:
@@ -145,3 +164,197 @@ def pint_weight_in_tank(total_ml: float, rate_kg_per_ha: float, volume_l_per_ha:
     """The ground that one tank covers, times the weight that goes on it."""
     ground = total_ml * _UNITS.milliliter / (volume_l_per_ha * _UNITS("liter / hectare"))
     return float((ground * rate_kg_per_ha * _UNITS("kilogram / hectare")).to("gram").magnitude)
+
+
+def gus_in_decimals(half_life_d: float, koc_ml_per_g: float) -> float:
+    """The same logarithms to 28 figures."""
+    return float(Decimal(half_life_d).log10() * (4 - Decimal(koc_ml_per_g).log10()))
+
+
+def left_step_by_step(days: float, half_life_d: float) -> float:
+    """A loss in a hundred thousand short steps, each of what the one before has left."""
+    step = days / _STEPS
+    return float(np.prod(np.full(_STEPS, 1 - np.log(2) * step / half_life_d)))
+
+
+def sunk_step_by_step(
+    depth_m: float, retardation: float, water_share: float, recharge_m_per_d: float, half_life_d: float
+) -> float:
+    """The days that the ingredient takes to sink, and what they leave."""
+    speed_m_per_d = recharge_m_per_d / water_share / retardation
+    return left_step_by_step(depth_m / speed_m_per_d, half_life_d)
+
+
+def exact_ratio(**two: float) -> float:
+    above, below = (Fraction(str(one)) for one in two.values())
+    return float(above / below)
+
+
+def exact_product(**two: float) -> float:
+    one, other = (Fraction(str(each)) for each in two.values())
+    return float(one * other)
+
+
+def exact_off_pct(said: float, reckoned: float) -> float:
+    return float((Fraction(said) - Fraction(reckoned)) / Fraction(reckoned) * 100)
+
+
+def pint_mm_hg(pressure_mm_hg: float, pa_per_mm_hg: float) -> float:
+    """The registry's own millimetre of mercury."""
+    return float((pressure_mm_hg * _UNITS.mmHg).to("millipascal").magnitude)
+
+
+def pint_times(times: int, each_ml: float) -> float:
+    return float(sum(each_ml * _UNITS.milliliter for _ in range(times)).to("milliliter").magnitude)
+
+
+def rinsed_one_by_one(left_ml: float, rinse_ml: float, times: int) -> float:
+    """Product and water kept apart: each rinse is mixed whole, and all but what clings is poured out."""
+    product, water = left_ml, 0.0
+    for _ in range(times):
+        water += rinse_ml
+        clings = left_ml / (product + water)
+        product, water = product * clings, water * clings
+    return product
+
+
+_CACO3, _CA, _MG = Fraction("100.086"), Fraction("40.078"), Fraction("24.305")  # weights of the standard
+
+
+def hardness_by_moles(calcium_ppm: float, magnesium_ppm: float, per_calcium: float, per_magnesium: float) -> float:
+    """Each ion in moles, and as many moles of calcium carbonate."""
+    return float((Fraction(calcium_ppm) / _CA + Fraction(magnesium_ppm) / _MG) * _CACO3)
+
+
+def calcium_by_moles(hardness_ppm: float, per_ion: float) -> float:
+    return float(Fraction(hardness_ppm) / _CACO3 * _CA)
+
+
+def ams_by_product_of_rows(potassium: float, sodium: float, calcium: float, magnesium: float, iron: float) -> float:
+    """The whole equation at once, from the ppm of the ions that the parts stand for."""
+    ppm, per_ppm = np.array([5, 30, 100, 20, 0.5]), np.array([0.002, 0.005, 0.009, 0.014, 0.042])
+    assert np.allclose(ppm * per_ppm, [potassium, sodium, calcium, magnesium, iron])
+    return float(ppm @ per_ppm)
+
+
+def pint_ams(ams_g_per_l: float, tank_l: float) -> float:
+    return float((ams_g_per_l * _UNITS("gram / liter") * tank_l * _UNITS.liter).to("gram").magnitude)
+
+
+def pint_active(density_g_per_ml: float, active_pct: float) -> float:
+    product = density_g_per_ml * _UNITS("gram / milliliter")
+    return float((product * active_pct / 100).to("gram / liter").magnitude)
+
+
+def pint_cost_by_cross_section(cross_section_ft2: float, usd_per_ft2: float) -> float:
+    """The price turned to the square metre, the wood to square centimetres."""
+    price = (usd_per_ft2 * _UNITS("money / foot ** 2")).to("money / meter ** 2")
+    return float((price * (cross_section_ft2 * _UNITS("foot ** 2")).to("centimeter ** 2")).to("money").magnitude)
+
+
+def pint_goat_days(goats_per_ha: float, days: float) -> float:
+    """Goats on a square metre, times hours, and back."""
+    stay = (days * _UNITS.day).to("hour")
+    return float((stay * (goats_per_ha / _UNITS.hectare).to("1 / meter ** 2")).to("day / hectare").magnitude)
+
+
+def pint_acres_a_day(hours: float, acres_per_h: float) -> float:
+    """Square feet a minute, minute after minute."""
+    speed = (acres_per_h * _UNITS("acre / hour")).to("foot ** 2 / minute")
+    return float((speed * hours * _UNITS.hour).to("acre").magnitude)
+
+
+def pint_output(volume_ml: float, area_m2: float) -> float:
+    return float((volume_ml * _UNITS.milliliter / (area_m2 * _UNITS.meter**2)).to("liter / hectare").magnitude)
+
+
+def pint_in_time(flow_ml_per_s: float, seconds: float) -> float:
+    return float((flow_ml_per_s * _UNITS("milliliter / second") * seconds * _UNITS.second).to("milliliter").magnitude)
+
+
+def pint_per_plant(volume_ml: float, plants: float) -> float:
+    """As many equal parts as there are plants."""
+    return float(np.full(int(plants), volume_ml / plants).mean())
+
+
+def pint_on_plants(each_ml: float, plants: float) -> float:
+    """One plant after the other, in gallons."""
+    each = (each_ml * _UNITS.milliliter).to("gallon").magnitude
+    return float((np.full(int(plants), each).sum() * _UNITS.gallon).to("milliliter").magnitude)
+
+
+def pint_on_area(area_m2: float, output_l_per_ha: float) -> float:
+    output = output_l_per_ha * _UNITS("liter / hectare")
+    return float((area_m2 * _UNITS.meter**2 * output).to("milliliter").magnitude)
+
+
+def pint_treated(each_cm2: float, stems: float) -> float:
+    """One stem after the other, in square inches."""
+    each = (each_cm2 * _UNITS("centimeter ** 2")).to("inch ** 2").magnitude
+    return float((np.full(int(stems), each).sum() * _UNITS("inch ** 2")).to("centimeter ** 2").magnitude)
+
+
+def pint_tank_area(tank_ml: float, output_l_per_ha: float) -> float:
+    output = output_l_per_ha * _UNITS("liter / hectare")
+    return float((tank_ml * _UNITS.milliliter / output).to("meter ** 2").magnitude)
+
+
+def pint_tank_time(tank_ml: float, flow_ml_per_s: float) -> float:
+    flow = flow_ml_per_s * _UNITS("milliliter / second")
+    return float((tank_ml * _UNITS.milliliter / flow).to("second").magnitude)
+
+
+def pint_above_new(flow_ml_per_s: float, new_ml_per_s: float) -> float:
+    """What comes out beyond the new flow, as a share of it."""
+    flow, new = flow_ml_per_s * _UNITS("milliliter / second"), new_ml_per_s * _UNITS("milliliter / second")
+    return float(((flow - new) / new).to("percent").magnitude)
+
+
+def topup_by_solving(left_ml: float, left_pct: float, total_ml: float, pct: float) -> float:
+    """Two unknowns, product and diluent; two equations, of volume and of product."""
+    found = np.linalg.solve([[1, 1], [1, 0]], [total_ml - left_ml, (total_ml * pct - left_ml * left_pct) / 100])
+    assert np.isclose((found[0] + left_ml * left_pct / 100) / (left_ml + found.sum()), pct / 100)
+    return float(found[0])
+
+
+def topped_up_by_mean(left_ml: float, left_pct: float, product_ml: float, total_ml: float) -> float:
+    diluent_ml = total_ml - left_ml - product_ml
+    return float(np.average([left_pct, 100, 0], weights=[left_ml, product_ml, diluent_ml]))
+
+
+def oval_by_scaling(length_m: float, width_m: float) -> float:
+    """A circle, stretched."""
+    return float(scale(Point(0, 0).buffer(1, quad_segs=_SIDES), length_m / 2, width_m / 2).area)
+
+
+def triangle_by_corners(a_m: float, b_m: float, c_m: float) -> float:
+    """Two corners on a line, the third where circles of the other sides meet."""
+    x = (b_m**2 + c_m**2 - a_m**2) / (2 * c_m)
+    triangle = Polygon([(0, 0), (c_m, 0), (x, np.sqrt(b_m**2 - x**2))])
+    assert np.isclose(triangle.length, a_m + b_m + c_m)
+    return float(triangle.area)
+
+
+def level_by_shadow(along_m2: float, slope_pct: float) -> float:
+    """A square laid on the slope, and the rectangle that is its shadow at noon."""
+    side = np.sqrt(along_m2)
+    return float(box(0, 0, side, side * np.cos(np.arctan(slope_pct / 100))).area)
+
+
+def slope_by_tangent(degrees: float) -> float:
+    return float(100 * np.tan(np.deg2rad(degrees)))
+
+
+def pint_liquid(volume_ml: float, density_g_per_ml: float) -> float:
+    liquid = volume_ml * _UNITS.milliliter * density_g_per_ml * _UNITS("gram / milliliter")
+    return float(liquid.to("kilogram").magnitude)
+
+
+def pint_still_needed(need_ml: float, at_hand_ml: float) -> float:
+    """Both turned to gallons, the difference turned back."""
+    short = (need_ml * _UNITS("milliliter")).to("gallon") - (at_hand_ml * _UNITS("milliliter")).to("gallon")
+    return float((max(short.magnitude, 0) * _UNITS("gallon")).to("milliliter").magnitude)
+
+
+def pint_left_over(bought_ml: float, need_ml: float) -> float:
+    return pint_still_needed(bought_ml, need_ml)

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from rootcollar.kernel.sources import Cited, Mark, Source
-from rootcollar.reference import Figure, Span, Value, best, numbers, spans
+from rootcollar.reference import Figure, Span, Value, best, numbers, spans, why
 
 SOURCES = {
     "old": Source("old", "old", year=1990),
@@ -74,3 +74,24 @@ def test_numbers_and_spans_part_the_rows() -> None:
     mixed = [cited(1.0), cited(True), cited("words"), cited(Span(1, 2))]
     assert [row.value for row in numbers(mixed)] == [1.0]
     assert [row.value for row in spans(mixed)] == [Span(1, 2)]
+
+
+def test_why_names_the_step_that_decided() -> None:
+    assert why([cited(1, mark=Mark.MEMORY), cited(2)], sources=SOURCES) == "the only one read in a source"
+    assert why([cited(1, "new"), cited(2, "old")], sources=SOURCES) == "the newest of those read in a source (2020)"
+    assert why([cited(1), cited(2)], sources=SOURCES) == "the careful end of those read in a source"
+    mixed = [cited(1, "new"), cited(2, "new"), cited(3, "old")]
+    assert why(mixed, sources=SOURCES) == "the careful end of those read in a source in 2020"
+
+
+@given(rows)
+def test_why_speaks_of_the_mark_of_the_one_chosen(given_rows: list[Cited[float]]) -> None:
+    chosen = best(given_rows, sources=SOURCES)
+    words = {
+        Mark.READ: "read",
+        Mark.PRACTICE: "practice",
+        Mark.RECKONED: "reckoned",
+        Mark.OURS: "own",
+        Mark.MEMORY: "memory",
+    }
+    assert words[chosen.mark] in why(given_rows, sources=SOURCES)

@@ -155,7 +155,7 @@ def test_every_woody_form_has_a_wide_prior_for_every_herbicide_way(facts: Refere
 
 def test_minutes_grow_with_the_stem_and_leave_no_size_out(facts: Reference) -> None:
     methods = {row.method for row in facts.labour}
-    assert methods == set(facts.methods)
+    assert methods == set(facts.methods) - {"graze", "burn"}  # no work by the stem
     for method in methods:
         rows = [row for row in facts.labour if row.method == method]
         ends = [row.diameter_cm for row in rows]

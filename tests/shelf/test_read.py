@@ -10,13 +10,11 @@ from rootcollar.shelf import (
     carriers,
     dose_each,
     entry_hours,
-    first_aid,
     parse_sheet,
     setback_words,
     sites,
     strength_range,
     wear,
-    weather_words,
 )
 from tests.shelf.sample import sample_sheet, sample_table
 
@@ -65,13 +63,8 @@ def test_wear_for_a_task_is_everything_any_label_says() -> None:
 
 
 def test_words_for_paper_tell_silent_from_not_read() -> None:
-    assert "wind 3 to 10 mph" in weather_words(sample_sheet())
-    assert "no rain forecast for (label silent)" in weather_words(sample_sheet())
-    assert "wind not read on the label yet" in weather_words(EMPTY)
     assert setback_words(sample_sheet()) == (
         "treating (foliar): 25 ft from surface water", "mixing: 50 ft from well", "mixing: 50 ft from surface water",
         "use in water: prohibited",
     )  # fmt: skip
     assert setback_words(EMPTY)[0] == "treating: not read on the label yet"
-    assert first_aid(EMPTY)[0] == ("swallowed", "not read on the label yet")
-    assert first_aid(sample_sheet())[-1] == ("emergency phone", "label silent")

@@ -113,6 +113,11 @@ def test_nothing_struck_or_held_is_printed_as_work(project: Project, day: date |
     assert bool(packet.day.sizes) == bool(clean)
     if not packet.day.sizes:
         assert packet.cards == ()
+    assert {one.letter for one in packet.tags} - {""} == {one.letter for one in packet.cards}
+    assert {dict(one.lines)["Place"].split(",")[0] for one in packet.signs} <= {one.name for one in packet.units}
+    alone = {"Gear and crew", "Shopping"}  # for a day of saws alone too, and for the work of later days
+    mixing = [one for one in packet.pages if one.title not in alone]
+    assert bool(packet.signs) == bool(packet.tags) == bool(mixing) == bool(packet.cards)
 
 
 @LAWS

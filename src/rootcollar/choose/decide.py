@@ -11,7 +11,7 @@ from rootcollar.choose.judge import line_verdicts
 from rootcollar.choose.option import Choice, Fallback, Option, SetAside, Way
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.ways import ways_for
-from rootcollar.choose.words import TRIGGERS, way_words
+from rootcollar.choose.words import trigger, way_words
 from rootcollar.kernel.doubt import Worlds, best
 from rootcollar.kernel.errors import Refusal
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
@@ -45,8 +45,8 @@ def decide(stand: Stand, setting: Setting) -> Choice:
     first, rest = ranked[0], ranked[1:]
     fallback = next((one for one in rest if _can_replace(one, first)), None)
     aside = [_behind(one, first) for one in rest if one is not fallback] + aside
-    trigger = TRIGGERS.get(first.way.visit.method, "the first way cannot be done")
-    return Choice(stand, first, _because(first), Fallback(fallback, trigger) if fallback else None, tuple(aside))
+    back = Fallback(fallback, trigger(first.way)) if fallback else None
+    return Choice(stand, first, _because(first), back, tuple(aside))
 
 
 def _weigh(way: Way, species: Species, stand: Stand, setting: Setting) -> Option | SetAside:

@@ -7,18 +7,19 @@ from functools import lru_cache
 
 from rootcollar.choose.cost import cost_per_kill, cost_per_stem
 from rootcollar.choose.option import PerStem, Way
+from rootcollar.choose.prices import prices_per_l, wage_per_h
 from rootcollar.choose.setting import Setting
-from rootcollar.dose import Asked, per_stem_ml, rule_for
+from rootcollar.dose import Asked, Proving, own_figure, per_stem_ml, rule_for
 from rootcollar.kernel.doubt import Doubt, Worlds, band, between, sure
 from rootcollar.kernel.errors import Refusal
 from rootcollar.kernel.formula import use
 from rootcollar.kernel.sources import Cited, Mark
-from rootcollar.kernel.units import convert
+from rootcollar.mix.recipe import Recipe
 from rootcollar.reference import KillRow, LabourRow, Reference, Span, Species, middle
 from rootcollar.shelf import dose_each
 from rootcollar.survey.stand import Stand
 
-__all__ = ["StemMix", "kill_row", "mix_per_stem", "per_stem"]
+__all__ = ["StemMix", "kill_row", "mix_per_stem", "per_stem", "proving_batch"]
 
 _STRICT = frozenset({"mortality", "no_resprout"})
 _LEAST_KILL = 1 / 100  # below this a way kills nothing worth costing; keeps the cost of a kill finite
@@ -49,9 +50,8 @@ def per_stem(way: Way, species: Species, stand: Stand, setting: Setting) -> PerS
     minutes = _minutes(visit.method, stand, reference, doubt)
     mix = mix_per_stem(way, stand, setting)
     strength = visit.recipe.strength_pct if visit.recipe else 0.0
-    product_per_l, carrier_per_l = _prices(way, reference)
-    wage_per_h = use(middle(reference.placeholders["wage"]))
-    cost = cost_per_stem(minutes, wage_per_h, mix.ml / 1000, strength, product_per_l, carrier_per_l)
+    product_per_l, carrier_per_l = prices_per_l(visit.recipe, setting)
+    cost = cost_per_stem(minutes, wage_per_h(setting), mix.ml / 1000, strength, product_per_l, carrier_per_l)
     return PerStem(
         kill,
         mix.ml,
@@ -108,6 +108,7 @@ def kill_row(way: Way, species: Species, reference: Reference) -> KillRow:
 def mix_per_stem(way: Way, stand: Stand, setting: Setting) -> StemMix:
     """Return the mix on one stem. The label's own dose and cuts go before the sources'. Raises Refusal as `rule_for`.
 
+    A proving batch of the same mix put on in the same way replaces what was published or guessed.
     Stem sizes are the gates' business: a species' own source may admit what the method's general limit does not.
     """
     recipe = way.visit.recipe
@@ -126,13 +127,26 @@ def mix_per_stem(way: Way, stand: Stand, setting: Setting) -> StemMix:
         cuts_per_inch=sheet.says("dose.cuts_per_in_dbh", method) if sheet else None,
     )
     reference = setting.reference
-    rule = rule_for(asked, facts=reference.methods[method], coverages=reference.coverage.values(), doubt=setting.doubt)
+    facts, coverages = reference.methods[method], reference.coverage.values()
+    batch = proving_batch(method, recipe, setting)
+    own = own_figure(batch, asked, facts) if batch else None
+    whose = batch.words if batch else ""
+    rule = rule_for(asked, facts=facts, coverages=coverages, doubt=setting.doubt, own=own, whose=whose)
     ml = per_stem_ml(replace(rule, limit=None), stand.band_cm, stand.crown_m)
     if rule.dose_ml is not None:
         return StemMix(ml, rule.dose_ml, rule.dose_per, rule.words)
     thicker = stand.measured_at == "breast height" and method in {"basal_bark", "cut_stump"}
     words = f"{rule.words}; measured at breast height, and bases are thicker: expect more" if thicker else rule.words
     return StemMix(ml, band(ml).high, "stem", words)
+
+
+def proving_batch(method: str, recipe: Recipe, setting: Setting) -> Proving | None:
+    """Return the crew's newest proving batch of a mix put on in this way; None where there is none."""
+    if not setting.own.proving:
+        return None
+    ingredients = {key: one.ingredient for key, one in setting.reference.formulations.items()}
+    ingredients |= {one.sheet.key: one.formulation.ingredient for one in setting.products if one.sheet}
+    return setting.own.batch(method, recipe, ingredients)
 
 
 def _minutes(method: str, stand: Stand, reference: Reference, doubt: Doubt) -> Worlds:
@@ -157,22 +171,6 @@ def _worlds(doubt: Doubt, unknown: str, span: Span, row: KillRow | LabourRow) ->
 def _drawn(doubt: Doubt, unknown: str, ends: tuple[float, float, float]) -> Worlds:
     """Return the worlds of an unknown; kept, because every stand of a size asks for the same (and none may write)."""
     return doubt.worlds(unknown, ends[1], between(*ends))
-
-
-def _prices(way: Way, reference: Reference) -> tuple[float, float]:
-    """Return the price of product and of carrier [money/L]; placeholders until own prices are put in."""
-    recipe = way.visit.recipe
-    if recipe is None:
-        return 0.0, 0.0
-    per_gal = reference.price_usd_per_gal.get(recipe.formulation)
-    if per_gal is None:
-        raise Refusal(f"price of {recipe.formulation}", limit="no price is kept for it", do="put in your own price")
-    carrier = reference.placeholders[f"carrier_{recipe.carrier}"] if recipe.carrier != "none" else None
-    return _per_litre(use(middle(per_gal))), _per_litre(use(middle(carrier))) if carrier else 0.0
-
-
-def _per_litre(usd_per_gal: float) -> float:
-    return usd_per_gal / convert(1, "gal", "L")
 
 
 def _kill_words(row: KillRow, kill: Worlds) -> str:

@@ -48,6 +48,7 @@ def _template(way: Way, species: Species, stand: Stand, figures: PerStem, settin
         state=setting.ground.state,
         demo=setting.ground.demo,
         wear=setting.wear,
+        treaters=setting.treaters,
     )
 
 

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 
+from rootcollar.choose.own import NO_OWN, Own
 from rootcollar.choose.ways import Product
 from rootcollar.kernel.doubt import Doubt
 from rootcollar.label import Answers, History
@@ -18,7 +19,10 @@ __all__ = ["Setting"]
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Setting:
-    """What choosing knows. on: the day the plan is weighed for. wear: items at hand, None: nobody has looked."""
+    """What choosing knows. on: the day the plan is weighed for. wear: items at hand, None: nobody has looked.
+
+    own: the crew's own figures. treaters: how many of the crew may treat, None: no crew is written down.
+    """
 
     reference: Reference
     ground: Ground
@@ -29,6 +33,8 @@ class Setting:
     history: History
     doubt: Doubt
     on: date
+    own: Own = NO_OWN
+    treaters: int | None = None
 
     def sheet(self, product: str | None) -> Sheet | None:
         """Return the label sheet of a product key; None while there is no label for it."""

@@ -11,11 +11,13 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from rootcollar.kernel.units import Kind, Quantity
 
-__all__ = ["amount", "count", "naming", "one_of", "share", "sides", "size"]
+__all__ = ["amount", "count", "ground", "naming", "one_of", "seconds", "share", "sides", "size", "with_unit"]
 
 _BY = re.compile(r"\s*[x\u00d7*]\s*|\s+by\s+", re.I)
-_BARE = re.compile(r"[0-9./\s-]+")
-_UNIT = re.compile(r"[a-z'\"\u2032\u2033][^0-9]*$", re.I)
+_FIGURES = r"[0-9.,/\s\u00bc-\u00be\u215b-\u215e-]+"
+_BARE = re.compile(_FIGURES)
+_ONE_UNIT = re.compile(_FIGURES + r"([a-z'\"\u2032\u2033][^0-9]*)", re.I)  # not 5 ft 6 in, whose unit is neither
+_WATCH = re.compile(r"\s*([0-9]{1,3}):([0-5][0-9])\s*(?:min\w*)?\s*$", re.I)
 
 
 @contextmanager
@@ -65,15 +67,15 @@ def share(option: str, text: str) -> Quantity:
     return amount(option, f"{text.strip()}%" if bare else text, Kind.SHARE)
 
 
-def count(option: str, text: str) -> int:
-    """Return a whole number of things, at least 1."""
+def count(option: str, text: str, of: str = "stems") -> int:
+    """Return a whole number of things, at least 1. of: what is counted."""
     from rootcollar.kernel.errors import UnitError
     from rootcollar.kernel.units import Kind
 
     found = amount(option, text, Kind.COUNT).amount
     with naming(option):
         if not found.is_integer():
-            raise UnitError(text, "a whole number of stems")
+            raise UnitError(text, f"a whole number of {of}")
     return int(found)
 
 
@@ -107,8 +109,44 @@ def sides(option: str, text: str) -> tuple[Quantity, Quantity]:
         with naming(option):
             raise UnitError(text, "two sides and their unit, such as 18.5 ft x 18.5 ft")
     one, other = parts
-    if _BARE.fullmatch(one) and (unit := _UNIT.search(other)):
-        one = f"{one} {unit[0]}"
-    elif _BARE.fullmatch(other) and (unit := _UNIT.search(one)):
-        other = f"{other} {unit[0]}"
+    if _BARE.fullmatch(one) and (unit := _ONE_UNIT.fullmatch(other)):
+        one = f"{one} {unit[1]}"
+    elif _BARE.fullmatch(other) and (unit := _ONE_UNIT.fullmatch(one)):
+        other = f"{other} {unit[1]}"
     return amount(option, one, Kind.LENGTH), amount(option, other, Kind.LENGTH)
+
+
+def ground(option: str, text: str) -> tuple[Quantity, ...]:
+    """Return an area as it was written: one quantity (`0.5 ac`), or two lengths (`100 ft x 60 ft`)."""
+    from rootcollar.kernel.errors import UnitError
+    from rootcollar.kernel.units import Kind, read
+
+    if _BY.search(text):
+        return sides(option, text)
+    try:
+        length = read(text).kind in (Kind.LENGTH, Kind.COUNT)
+    except UnitError:
+        length = False  # said again below
+    if length:
+        with naming(option):
+            raise UnitError(text, "an area, such as 0.5 ac or 200 m2, or two sides, such as 100 ft x 60 ft")
+    return (amount(option, text, Kind.AREA),)
+
+
+def seconds(option: str, text: str) -> float:
+    """Return a time off a watch [s], above 0: `75`, `75 s`, `1:15`, `1:15 min`, `1 min 15 s`; a bare number is in s."""
+    from rootcollar.kernel.errors import UnitError
+    from rootcollar.kernel.units import Kind
+
+    watch = _WATCH.match(text)
+    if watch:
+        text = f"{watch[1]} min {watch[2]} s" if int(watch[1]) else f"{watch[2]} s"
+    elif ":" in text:
+        with naming(option):
+            raise UnitError(text, "seconds, such as 75, or minutes and seconds, such as 1:15")
+    return amount(option, with_unit(text, "s"), Kind.TIME).amount
+
+
+def with_unit(text: str, unit: str) -> str:
+    """Return the text, with the unit that the option itself names where it is a bare number."""
+    return f"{text.strip()} {unit}" if _BARE.fullmatch(text) else text

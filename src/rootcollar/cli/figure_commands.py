@@ -13,7 +13,24 @@ __all__ = ["FIGURES", "figure"]
 FIGURES: Mapping[str, Listed] = {
     "mix": Listed("rootcollar.cli.figure_mix:mix", "Work out how much product makes a mix."),
     "dose": Listed("rootcollar.cli.figure_dose:dose", "Work out how much mix stems of a size take."),
+    "loads": Listed("rootcollar.cli.figure_loads:loads", "Work out loads and the product in each."),
+    "topup": Listed("rootcollar.cli.figure_topup:topup", "Work out what to add to what is left in a tank."),
+    "carry": Listed("rootcollar.cli.figure_carry:carry", "Work out what a load weighs and how much can be carried."),
+    "calibration": Listed(
+        "rootcollar.cli.figure_calibration:calibration", "Work out what a sprayer and the person with it put out."
+    ),
+    "area": Listed("rootcollar.cli.figure_area:area", "Work out the area of a plain shape, and of a slope."),
     "rate": Listed("rootcollar.cli.figure_rate:rate", "Work out the rate of the product in hand for the same acid."),
+    "strength": Listed(
+        "rootcollar.cli.figure_strength:strength", "Work out whether percent, density and strength fit."
+    ),
+    "buy": Listed("rootcollar.cli.figure_buy:buy", "Work out which containers to buy at the least cost."),
+    "water": Listed("rootcollar.cli.figure_water:water", "Work out how hard water is and what offsets it."),
+    "rinse": Listed("rootcollar.cli.figure_rinse:rinse", "Work out the water for rinsing a jug or a sprayer."),
+    "signal-word": Listed(
+        "rootcollar.cli.figure_signal_word:signal_word", "Work out the signal word of toxicity categories."
+    ),
+    "glove": Listed("rootcollar.cli.figure_glove:glove", "Work out which gloves hold against a mix."),
 }
 
 

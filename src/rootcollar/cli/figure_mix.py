@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
@@ -32,6 +33,7 @@ if TYPE_CHECKING:
 
 __all__ = ["mix"]
 
+_RATIO = re.compile(r"([0-9.]+)\s*(?:parts?\s*)?(?::|to)\s*([0-9.]+)(?:\s*parts?)?", re.I)
 _WAYS = (
     "one of them: --percent 20, --ratio 1:4, --want-ae with --strength, --rate with --output, "
     "--weight-percent for a product that is weighed, or --active-percent with --strength"
@@ -218,13 +220,13 @@ def _limits(told: Mapping[str, Any]) -> Limits:
 
 
 def _parts(said: str) -> float:
-    """Return the parts of diluent to one part of product."""
+    """Return the parts of diluent to one part of product: `1:4`, `1 to 4`, `1 part to 4`."""
     from rootcollar.kernel.errors import UnitError
     from rootcollar.kernel.units import Kind, read
 
+    found = _RATIO.fullmatch(said.strip())
     with naming("--ratio"):
-        if ":" not in said:
+        if found is None:
             raise UnitError(said, "parts of product to parts of diluent, such as 1:4")
-        read(said, Kind.SHARE)
-    product, _, diluent = said.partition(":")
-    return float(diluent) / float(product)
+        read(f"{found[1]}:{found[2]}", Kind.SHARE)
+    return float(found[2]) / float(found[1])

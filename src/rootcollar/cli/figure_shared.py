@@ -37,7 +37,10 @@ METHODS: Mapping[str, str] = {
     "basal-bark": "basal_bark", "hack-squirt": "hack_squirt", "cut-stump": "cut_stump", "foliar": "foliar",
     "vine": "vine_cut",
 }  # fmt: skip
-_METRIC = ("mL", "L", "mm", "cm", "m")
+_METRIC = frozenset({
+    "mL", "L", "mm", "cm", "m", "km", "m2", "ha", "g", "kg", "L/ha", "mL/ha", "mL/m2", "L/min", "mL/min", "mL/s", "m/s",
+    "km/h", "m/min", "g/mL", "kg/L", "g/L",
+})  # fmt: skip
 
 sheet_option = click.option(
     "--sheet", metavar="FILE", type=click.Path(path_type=Path), help="A label sheet to weigh the answer against."

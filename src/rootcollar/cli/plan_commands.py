@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 from pathlib import Path
+from typing import Any
 
 import click
 
@@ -63,25 +64,33 @@ def choose(folder: Path, on: str | None, as_json: bool) -> None:
 @_FOLDER
 @click.option("--unit", "units", multiple=True, metavar="KEY", help="Only this unit; may be given again.")
 @click.option("--day", metavar="YYYY-MM-DD", help="The day of work, printed on the day sheet.")
+@click.option(
+    "--language",
+    "languages",
+    multiple=True,
+    metavar="CODE",
+    help="Day sheet in this language too (es); may be given again.",
+)
 @click.option("--to", type=click.Path(path_type=Path), help="Where to write the PDF.")
 @_ON
 @_JSON
-def prepare(
-    folder: Path, units: tuple[str, ...], day: str | None, to: Path | None, on: str | None, as_json: bool
-) -> None:
+def prepare(folder: Path, on: str | None, as_json: bool, **asked: Any) -> None:
     """Make the work packet for FOLDER: day sheet, unit pages, mix cards, record sheet, rules weighed.
 
     \b
-    Example: rootcollar prepare my-woods --unit north-bench --day 2026-10-09
+    Example: rootcollar prepare my-woods --unit north-bench --day 2026-10-09 --language es
     """
+    from rootcollar.cli import shopping_json
     from rootcollar.exchange import read_folder
     from rootcollar.jobs.plan import prepare as job
 
     project = read_folder(folder)
-    outcome = job(project, _day(on), units, _day(day) if day else None)
-    pdf = _write_packet(folder, to, outcome.value.packet, _day(on))
+    day = _day(asked["day"]) if asked["day"] else None
+    outcome = job(project, _day(on), asked["units"], day, asked["languages"])
+    pdf = _write_packet(folder, asked["to"], outcome.value.packet, _day(on))
     lines = [f"Packet: {pdf}"]
-    emit("prepare", {"packet": str(pdf), "level": outcome.level.word}, lines, as_json)
+    body = {"packet": str(pdf), "level": outcome.level.word, "shopping": shopping_json.as_json(outcome.value.shopping)}
+    emit("prepare", body, lines, as_json)
     _leave(outcome.level)
 
 

@@ -13,7 +13,7 @@ import click
 
 from rootcollar.kernel.working import in_words, walk
 
-__all__ = ["emit", "heading", "json_option", "listed", "print_json", "steps", "text", "working_lines"]
+__all__ = ["columns", "emit", "heading", "json_option", "listed", "print_json", "steps", "text", "working_lines"]
 
 json_option = click.option("--json", "as_json", is_flag=True, help="Print one JSON object instead of text.")
 
@@ -40,11 +40,14 @@ def heading(words: str) -> None:
     _say(click.style(words, bold=True))
 
 
-def text(words: str, *, indent: int = 0, hang: int = 0, loud: str = "", bold: bool = False) -> None:
-    """Print words wrapped to the terminal. hang: extra indent of all but the first line. loud: a part set in colour."""
+def text(words: str, *, indent: int = 0, hang: int = 0, loud: str = "", bold: bool = False, lead: str = "") -> None:
+    """Print words wrapped to the terminal. hang: extra indent of all but the first line. loud: a part set in colour.
+
+    lead: put before the first word as it is, gaps and all.
+    """
     kept = loud.replace(" ", "\u00a0")  # because a part that is broken over two lines could not be coloured whole
     lines = textwrap.fill(
-        words.replace(loud, kept) if loud else words, _columns(), initial_indent=" " * indent,
+        words.replace(loud, kept) if loud else words, columns(), initial_indent=" " * indent + lead,
         subsequent_indent=" " * (indent + hang), break_long_words=False, break_on_hyphens=False,
     )  # fmt: skip
     said = lines.replace(kept, click.style(loud, fg="yellow", bold=True)) if loud else lines
@@ -77,7 +80,8 @@ def working_lines(trees: Sequence[Mapping[str, Any]]) -> list[tuple[int, str]]:
     return [(depth, line) for line, depth in found.items()]
 
 
-def _columns() -> int:
+def columns() -> int:
+    """Return how wide text is printed: as wide as the terminal, within what can be read [columns]."""
     return max(_NARROWEST, min(_WIDEST, shutil.get_terminal_size().columns))
 
 

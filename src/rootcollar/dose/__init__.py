@@ -11,10 +11,11 @@ bound to strength and nozzle and never crosses over; a crew's own proving batch 
 
 from rootcollar.dose.amount import in_cuts_ml
 from rootcollar.dose.geometry import hole_ml, holes
-from rootcollar.dose.rule import Asked, DoseRule, proved, rule_for
+from rootcollar.dose.proving import Proving, own_figure
+from rootcollar.dose.rule import BY_CUTS, Asked, DoseRule, proved, rule_for
 from rootcollar.dose.stems import per_stem_ml, stems_ml, surface_cm2, total_ml
 
 __all__ = [
-    "Asked", "DoseRule", "hole_ml", "holes", "in_cuts_ml", "per_stem_ml", "proved", "rule_for", "stems_ml",
-    "surface_cm2", "total_ml",
+    "BY_CUTS", "Asked", "DoseRule", "Proving", "hole_ml", "holes", "in_cuts_ml", "own_figure", "per_stem_ml",
+    "proved", "rule_for", "stems_ml", "surface_cm2", "total_ml",
 ]  # fmt: skip

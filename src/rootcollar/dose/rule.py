@@ -13,7 +13,9 @@ from rootcollar.kernel.sources import Cited, Mark
 from rootcollar.kernel.units import show
 from rootcollar.reference import Coverage, Figure, MethodFacts, NamedFigure, Span, best, middle, numbers, spans
 
-__all__ = ["Asked", "DoseRule", "proved", "rule_for"]
+__all__ = ["BY_CUTS", "Asked", "DoseRule", "proved", "rule_for", "shape_of"]
+
+BY_CUTS = frozenset({"hack_squirt", "injection"})  # the dose is so much in each; the others wet a surface
 
 _MARKS = tuple(Mark)
 
@@ -67,28 +69,45 @@ class DoseRule:
 
 
 def rule_for(
-    asked: Asked, *, facts: MethodFacts, coverages: Iterable[Coverage], doubt: Doubt, own: float | None = None
+    asked: Asked,
+    *,
+    facts: MethodFacts,
+    coverages: Iterable[Coverage],
+    doubt: Doubt,
+    own: float | None = None,
+    whose: str = "",
 ) -> DoseRule:
     """Return the figures for a dose. facts: of the method. coverages: all known; one that fits is taken.
 
     own: what the crew measured at this strength and nozzle, in place of anything published: mL in a cut [mL], or the
-    coverage of a proving batch [mL/cm2]. Raises Refusal for a method that pours nothing, and where no coverage was
-    published, guessed or measured for the strength: a coverage never crosses over to another strength or nozzle.
+    coverage of a proving batch [mL/cm2]. whose: its words. Raises Refusal for a method that pours nothing, and where no
+    coverage was published, guessed or measured for the strength: a coverage never crosses over to another strength or
+    nozzle.
+    """
+    shape = shape_of(asked, facts)
+    if own is not None and not 0 < own < float("inf"):
+        raise Refusal("own figure", limit="it is an amount above 0", do="measure again")
+    if asked.method in BY_CUTS:
+        return _cuts(shape, facts, own, whose)
+    if own is not None:
+        return replace(shape, ml_per_cm2=sure(own), words=whose or _PROVED)
+    return _covered(shape, facts, coverages, doubt)
+
+
+def shape_of(asked: Asked, facts: MethodFacts) -> DoseRule:
+    """Return what a method wets or cuts, with the stems it is for, but no dose yet.
+
+    Raises Refusal for a method that pours nothing.
     """
     rows = _bound(facts, "stem_limit_cm", asked)
     limits = spans([row.figure for row in [one for one in rows if asked.species in one.species] or rows])
     limit = best(limits, cautious="low") if limits else None
     base = DoseRule(asked, "", limit, facts.beyond_size)
-    if own is not None and not 0 < own < float("inf"):
-        raise Refusal("own figure", limit="it is an amount above 0", do="measure again")
-    if asked.method in {"hack_squirt", "injection"}:
-        return _cuts(base, facts, own)
+    if asked.method in BY_CUTS:
+        return base
     if not facts.uses_herbicide:
         raise Refusal(f"mix for {facts.title}", limit="nothing is poured", do="count hours instead")
-    shape = _shape(base, facts)
-    if own is not None:
-        return replace(shape, ml_per_cm2=sure(own), words=_PROVED)
-    return _covered(shape, facts, coverages, doubt)
+    return _shape(base, facts)
 
 
 def proved(rule: DoseRule, mix_used_ml: float, area_cm2: float) -> DoseRule:
@@ -105,7 +124,7 @@ def proved(rule: DoseRule, mix_used_ml: float, area_cm2: float) -> DoseRule:
     return replace(rule, ml_per_cm2=sure(own), words=_PROVED)
 
 
-def _cuts(base: DoseRule, facts: MethodFacts, own_ml: float | None) -> DoseRule:
+def _cuts(base: DoseRule, facts: MethodFacts, own_ml: float | None, whose: str) -> DoseRule:
     asked = base.asked
     if asked.carrier == "oil":
         raise Refusal(f"{facts.title} with oil", limit="the doses of cuts are for water mixes", do="use a water mix")
@@ -114,7 +133,7 @@ def _cuts(base: DoseRule, facts: MethodFacts, own_ml: float | None) -> DoseRule:
         each = _number(facts, "ml_per_cut", asked)
         ml, words = use(each), f"{each.value:g} mL a cut ({each.source}, {each.mark})"
     else:
-        ml, words = own_ml, f"{own_ml:g} mL a cut, own figure"
+        ml, words = own_ml, f"{own_ml:g} mL a cut, {whose or 'own figure'}"
     if asked.label_ml is not None and asked.label_per == "cut" and asked.label_ml < ml:
         ml, words = asked.label_ml, f"{asked.label_ml:g} mL a cut, the label's most"
     rule = replace(base, ml_per_cut=sure(ml))

@@ -18,7 +18,7 @@ from rootcollar.dose.geometry import (
     mean_square_cm2,
     ring_area_cm2,
 )  # fmt: skip
-from rootcollar.dose.rule import DoseRule
+from rootcollar.dose.rule import BY_CUTS, DoseRule
 from rootcollar.kernel.doubt import Worlds
 from rootcollar.kernel.errors import Refusal
 from rootcollar.kernel.units import convert, show
@@ -59,7 +59,7 @@ def surface_cm2(rule: DoseRule, diameters_cm: NDArray[np.float64]) -> NDArray[np
 
     Raises Refusal where the dose does not go by the stem's surface: cuts, and leaves.
     """
-    if rule.ml_per_cm2 is None or rule.asked.method == "foliar":
+    if rule.asked.method in BY_CUTS or rule.asked.method == "foliar":
         raise Refusal(
             f"surface of stems, {rule.asked.method.replace('_', ' ')}",
             limit="this dose does not go by it",

@@ -1,7 +1,8 @@
 """Exchange: a property as a folder of plain files that any text editor and any spreadsheet can open.
 
 Question: what has this person written down of their ground, their count, their labels, their crew?
-Inputs: a folder: ground.toml and tally.csv (needed); crew.toml, answers.toml, applied.csv, shelf/*.toml (if there).
+Inputs: a folder: ground.toml and tally.csv (needed); crew.toml, answers.toml, applied.csv, stock.csv, own.toml,
+shelf/*.toml (if there).
 Outputs: a `Project`; a new folder of commented templates; the demo property, Hobbin Wood.
 Sources: the user. The demo ground and its labels are invented and say so on every page.
 Refuses: anything it cannot read without guessing, all of it at once, each with file, row, column, what was found and

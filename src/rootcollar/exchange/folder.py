@@ -8,15 +8,18 @@ from functools import partial
 from pathlib import Path
 from typing import Any, TypeVar
 
+from rootcollar.choose import NO_OWN, Own
 from rootcollar.exchange.applied_file import read_applied
 from rootcollar.exchange.ground_file import read_ground
+from rootcollar.exchange.own_file import read_own
 from rootcollar.exchange.people_file import read_answers, read_crew
+from rootcollar.exchange.stock_file import read_stock
 from rootcollar.exchange.tally_file import read_tally
 from rootcollar.exchange.text import HINT, opened, toml
 from rootcollar.kernel.doubt import Doubt
 from rootcollar.kernel.errors import BadInput, Fault
 from rootcollar.label.applied import History
-from rootcollar.shelf import Sheet, parse_sheet
+from rootcollar.shelf import Lot, Sheet, Stock, parse_sheet
 from rootcollar.survey import stands
 from rootcollar.work.crew import Crew
 from rootcollar.work.project import Project
@@ -26,7 +29,7 @@ __all__ = ["TEMPLATE_MARK", "read_folder"]
 TEMPLATE_MARK = "-template.toml"  # the end of a sheet's name that is there to be copied, not read
 
 _NEEDED = ("ground.toml", "tally.csv")
-_OPTIONAL = ("crew.toml", "answers.toml", "applied.csv")
+_OPTIONAL = ("crew.toml", "answers.toml", "applied.csv", "stock.csv", "own.toml")
 
 T = TypeVar("T")
 _ReadTable = Callable[[str, str, Mapping[str, str] | None], tuple[tuple[T, ...], tuple[str, ...]]]
@@ -80,12 +83,17 @@ def _project(path: Path) -> Project:
     crew = reading.toml("crew.toml", read_crew) if "crew.toml" in there else None
     answers = reading.toml("answers.toml", read_answers) if "answers.toml" in there else None
     applied = reading.table("applied.csv", read_applied, units) if "applied.csv" in there else ()
-    shelf = _shelf(reading)
+    shelf, keys = _shelf(reading), [file.stem for file in _sheets(path)]
+    lots = reading.table("stock.csv", partial(_stock, keys), None) if "stock.csv" in there else ()
+    own = reading.toml("own.toml", partial(_own, keys)) if "own.toml" in there else None
     if reading.faults or ground is None:
         raise BadInput(*reading.faults)
     ground = replace(ground, notes=(*ground.notes, *reading.notes, *_unread(path)))
     history = History(applied, complete)
-    return Project(ground, stands(rows, Doubt(ground.seed)), shelf, crew or Crew(), answers or (), history)
+    return Project(
+        ground, stands(rows, Doubt(ground.seed)), shelf, crew or Crew(), answers or (), history,
+        Stock(lots) if lots else None, own or NO_OWN,
+    )  # fmt: skip
 
 
 def _there(path: Path) -> None:
@@ -100,10 +108,25 @@ def _there(path: Path) -> None:
 
 def _shelf(reading: _Reading) -> dict[str, Sheet]:
     """Return the label sheets by key; templates are passed over, because nobody has typed in them."""
-    files = sorted((reading.path / "shelf").glob("*.toml"))
-    typed = [file for file in files if not file.name.endswith(TEMPLATE_MARK)]
-    sheets = [reading.toml(f"shelf/{file.name}", partial(parse_sheet, file.stem)) for file in typed]
+    files = _sheets(reading.path)
+    sheets = [reading.toml(f"shelf/{file.name}", partial(parse_sheet, file.stem)) for file in files]
     return {sheet.key: sheet for sheet in sheets if sheet is not None}
+
+
+def _sheets(path: Path) -> list[Path]:
+    files = sorted((path / "shelf").glob("*.toml"))
+    return [file for file in files if not file.name.endswith(TEMPLATE_MARK)]
+
+
+def _stock(
+    keys: list[str], text: str, file: str, units: Mapping[str, str] | None
+) -> tuple[tuple[Lot, ...], tuple[str, ...]]:
+    """Read the stock, which lies on no unit."""
+    return read_stock(text, file, keys)
+
+
+def _own(keys: list[str], table: dict[str, Any], file: str) -> Own:
+    return read_own(table, file, keys)
 
 
 def _unread(path: Path) -> list[str]:

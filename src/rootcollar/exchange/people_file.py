@@ -2,31 +2,53 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field
 
 from rootcollar.exchange.entry import Day, Entry, Mass, Text, Volume, check, refuse
+from rootcollar.kernel.errors import BadInput, Fault
 from rootcollar.label.answers import Answer, Answers
-from rootcollar.work.crew import Crew, Person
+from rootcollar.work.crew import DUTIES, Crew, Licence, Person
 
 __all__ = ["read_answers", "read_crew"]
 
-MAY = ("lead", "treat", "saw")
-
+_MAY_WORDS = ", ".join(f'"{one}"' for one in DUTIES)
 _ML_IN_L, _G_IN_KG = 1000, 1000
 
 
 def _may(raw: object) -> object:
-    if raw not in MAY:
-        refuse(raw, ", ".join(MAY))
+    if raw not in DUTIES:
+        refuse(raw, f"{', '.join(DUTIES)} (saw: with a chainsaw, cut: with hand tools)")
     return raw
+
+
+def _licence(raw: object) -> object:
+    if not isinstance(raw, Mapping):
+        refuse(raw, 'a table such as licence = { number = "00-000", category = "forest", state = "WI" }')
+    return raw
+
+
+class _Licence(Entry):
+    number: Text = Field(description='the number on the card in quotes, such as number = "00-000"')
+    category: str = Field("", description="the category on the card, in quotes")
+    state: str = Field("", description='the state in quotes, such as state = "WI"')
 
 
 class _Person(Entry):
     name: Text = Field(description='a name in quotes, such as name = "A. Steward"')
-    may: list[Annotated[str, BeforeValidator(_may)]] = Field([], description='a list of "lead", "treat", "saw"')
+    may: list[Annotated[str, BeforeValidator(_may)]] = Field([], description=f"a list of {_MAY_WORDS}")
+    licence: Annotated[_Licence, BeforeValidator(_licence)] | None = Field(
+        None, description='a table such as licence = { number = "00-000", category = "forest", state = "WI" }'
+    )
     licence_until: Day | None = Field(None, description="a day without quotes, such as 2027-03-31")
+    trained_on: Day | None = Field(None, description="the day of handler training without quotes, such as 2026-03-31")
+    minor: bool = Field(False, description="true for anybody under 18, or false")
+    volunteer: bool = Field(False, description="true or false")
+    language: Literal["en", "es"] = Field(
+        "en", description='the language they read a label in: "en" for English, "es" for Spanish'
+    )
 
 
 class _Crew(Entry):
@@ -52,12 +74,39 @@ class _Answers(Entry):
 def read_crew(table: dict[str, Any], file: str) -> Crew:
     """Return the crew. Raises BadInput with all faults of the file."""
     entry = check(_Crew, table, file)
-    people = (Person(one.name, frozenset(one.may), one.licence_until) for one in entry.person)
+    _once(entry, file)
     return Crew(
-        people=tuple(people),
+        people=tuple(_told(one) for one in entry.person),
         wear=None if entry.wear is None else frozenset(entry.wear),
         tank_l=None if entry.tank is None else entry.tank / _ML_IN_L,
         carry_kg=None if entry.carry is None else entry.carry / _G_IN_KG,
+    )
+
+
+def _once(entry: _Crew, file: str) -> None:
+    """Raise BadInput where two people have one name: on paper nobody could tell them apart."""
+    seen: set[str] = set()
+    faults = []
+    for number, one in enumerate(entry.person, start=1):
+        if one.name.casefold() in seen:
+            row = f"[[person]] {number} ({one.name})"
+            faults.append(Fault(repr(one.name), "each name once; add an initial", file=file, row=row, field="name"))
+        seen.add(one.name.casefold())
+    if faults:
+        raise BadInput(*faults)
+
+
+def _told(entry: _Person) -> Person:
+    held = entry.licence
+    return Person(
+        entry.name,
+        frozenset(entry.may),
+        entry.licence_until,
+        None if held is None else Licence(held.number, held.category.strip(), held.state.strip()),
+        entry.trained_on,
+        entry.minor,
+        entry.volunteer,
+        entry.language,
     )
 
 

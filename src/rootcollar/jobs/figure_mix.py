@@ -6,34 +6,29 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from rootcollar.jobs.figure import Answer, Poured, System, bench_cautions, volume
+from rootcollar.jobs.figure_jugs import cut, jug_steps, least_ml, true_words
 from rootcollar.jobs.outcome import Outcome
 from rootcollar.kernel.errors import Refusal
 from rootcollar.kernel.formula import use
+from rootcollar.kernel.sources import Cited
 from rootcollar.kernel.units import convert, jug, show
 from rootcollar.mix import (
     Carrier,
     Limits,
     Recipe,
-    card,
     ml_from_active_pct,
     pct_from_acid,
     pct_from_parts,
     pct_from_rate,
-    plan_loads,
     product_in_ml,
     product_on_top_ml,
     product_rate_l_per_ha,
     share_of_mix_pct,
 )
-from rootcollar.reference import Reference, middle, numbers, spans
+from rootcollar.reference import Reference, best, middle, numbers, spans
 
-__all__ = ["MixAsk", "Strength", "diluent_g_per_ml", "mix"]
+__all__ = ["MixAsk", "Strength", "diluent_density", "diluent_g_per_ml", "mix", "strength_pct"]
 
-# Ours: the finest mark a tank of a gallon and more, and a bottle, is filled to [mL]; and when it is too often.
-_TANK_STEP_ML: Mapping[System, float] = {"us": convert(4, "fl oz", "mL"), "metric": 100.0}
-_BOTTLE_STEP_ML: Mapping[System, float] = {"us": convert(1 / 4, "fl oz", "mL"), "metric": 10.0}
-_TANK_ML = convert(1, "gal", "mL")
-_MOST_LOADS = 1000
 _NO_LIMITS = Limits()
 
 
@@ -80,12 +75,12 @@ def mix(ask: MixAsk, reference: Reference) -> Outcome[Answer]:
     Raises Refusal for more acid than the product has, for undiluted product on top of a diluent, and for an amount
     too small to measure.
     """
-    pct = _pct(ask, reference)
+    pct = strength_pct(ask, reference)
     recipe = Recipe(None, "", "", ask.product_g_per_l or 0.0, pct, "none" if pct >= 100 else ask.carrier)
     return Outcome(_on_top(ask, recipe, reference) if ask.on_top else _of_total(ask, recipe, reference))
 
 
-def _pct(ask: MixAsk, reference: Reference) -> float:
+def strength_pct(ask: MixAsk, reference: Reference) -> float:
     """Return the share of product in the finished mix [%], by whichever way the strength was told."""
     strength = ask.strength
     if strength.acid_g_per_l is not None:
@@ -127,32 +122,33 @@ def _rate(l_per_ha: float) -> str:
     return show(convert(l_per_ha, "L/ha", "gal/ac"), "gal/ac")
 
 
-def diluent_g_per_ml(carrier: Carrier, reference: Reference) -> float:
-    """Return the density of what a product is thinned with [g/mL], its source left in the working."""
+def diluent_density(carrier: Carrier, reference: Reference) -> Cited[float]:
+    """Return the density of what a product is thinned with, as its source gives it."""
     name = {"oil": "mineral_basal_oil"}.get(carrier, "water")
     rows = [row.figure for row in reference.mixing["carrier_density"] if row.name == name]
-    return use(next(one for one in (*numbers(rows), *map(middle, spans(rows))) if one.unit == "g/mL"))
+    return best([*numbers(rows), *map(middle, spans(rows))])
+
+
+def diluent_g_per_ml(carrier: Carrier, reference: Reference) -> float:
+    """Return the density of what a product is thinned with [g/mL], its source left in the working."""
+    known = diluent_density(carrier, reference)
+    return convert(use(known), known.unit, "g/mL")
 
 
 def _of_total(ask: MixAsk, recipe: Recipe, reference: Reference) -> Answer:
     pct, total_ml = recipe.strength_pct, ask.total_ml
     product_ml = product_in_ml(total_ml, pct)
     limits = _limits(pct, ask.limits)
-    loads = _loads(ask)
-    steps: list[str] = []
-    for load_ml in dict.fromkeys(loads):
-        made = card(recipe, load_ml, limits, ask.system)
-        times = loads.count(load_ml)
-        head = f"{times} load{'s' if times > 1 else ''} of {volume(load_ml, ask.system)}: " if ask.tank_ml else ""
-        steps.append(head + " ".join(made.steps) + _true(made.true_pct, pct))
+    loads = cut(total_ml, ask.tank_ml, ask.system, least_ml(recipe, limits, ask.system) if ask.tank_ml else 0.0)
+    steps = jug_steps(recipe, loads, limits, ask.system, counted=ask.tank_ml is not None)
     whole = _size(total_ml, ask.system)
     return Answer(
         question=f"How much product makes {volume(total_ml, ask.system)} of finished mix at {show(pct, '%')}?",
         given=ask.given,
         says=f"{volume(product_ml, ask.system)} of product in {whole} of finished mix: {show(pct, '%')}",
         value=_in_system(product_ml, ask.system), unit=_unit(ask.system),
-        figures={**_figures(ask, pct, product_ml, total_ml - product_ml, total_ml), "loads_ml": tuple(loads)},
-        details=(f"Diluent: {volume(total_ml - product_ml, ask.system)}.", *steps) if pct < 100 else tuple(steps),
+        figures={**_figures(ask, pct, product_ml, total_ml - product_ml, total_ml), "loads_ml": loads},
+        details=(f"Diluent: {volume(total_ml - product_ml, ask.system)}.", *steps) if pct < 100 else steps,
         assumed=_assumed(ask, pct, f"{show(pct, '%')} of the finished mix, by volume"),
         cautions=bench_cautions(reference), poured=Poured(pct, recipe.carrier),
     )  # fmt: skip
@@ -191,25 +187,12 @@ def _on_top(ask: MixAsk, recipe: Recipe, reference: Reference) -> Answer:
         value=_in_system(product_ml, ask.system), unit=_unit(ask.system),
         figures={**_figures(ask, pct, product_ml, diluent_ml, total_ml), "true_pct": true},
         details=(
-            f"Add {poured.text} of product to the {there} that is there.{_true(true, pct)}",
+            f"Add {poured.text} of product to the {there} that is there.{true_words(true, pct)}",
             f"Finished mix: {volume(total_ml, ask.system)}; the container has to hold it.",
         ),
         assumed=_assumed(ask, pct, f"{show(pct, '%')} of the finished mix, by volume, not of the diluent"),
         cautions=bench_cautions(reference), poured=Poured(pct, recipe.carrier),
     )  # fmt: skip
-
-
-def _loads(ask: MixAsk) -> tuple[float, ...]:
-    if ask.tank_ml is None:
-        return (ask.total_ml,)
-    if ask.total_ml > _MOST_LOADS * ask.tank_ml:
-        raise Refusal("loads", limit=f"more than {_MOST_LOADS} of them", do="Give a larger tank or a smaller amount.")
-    step_ml = (_TANK_STEP_ML if ask.tank_ml >= _TANK_ML else _BOTTLE_STEP_ML)[ask.system]
-    return plan_loads(ask.total_ml, ask.tank_ml, step_ml).volumes_ml
-
-
-def _true(true_pct: float, pct: float) -> str:
-    return "" if pct >= 100 else f" By these marks: {show(true_pct, '%')}."
 
 
 def _assumed(ask: MixAsk, pct: float, strength: str) -> tuple[str, ...]:

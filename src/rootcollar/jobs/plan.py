@@ -11,18 +11,19 @@ from rootcollar.jobs.outcome import Outcome
 from rootcollar.kernel.doubt import Doubt
 from rootcollar.kernel.errors import BadInput, Fault, NotFound
 from rootcollar.kernel.verdict import Level, Verdict
-from rootcollar.reference import load
-from rootcollar.work import Packet, PacketAsked, Project, clear, packet
+from rootcollar.reference import find_tongue, load
+from rootcollar.work import Packet, PacketAsked, Project, Shopping, clear, packet, shopping
 
 __all__ = ["Prepared", "choose", "prepare"]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Prepared:
-    """A packet's content, and the prescription it was made from."""
+    """A packet's content, the prescription it was made from, and what to buy for it."""
 
     packet: Packet
     prescription: Prescription
+    shopping: Shopping
 
 
 def choose(project: Project, on: date) -> Outcome[Prescription]:
@@ -34,14 +35,18 @@ def choose(project: Project, on: date) -> Outcome[Prescription]:
     return Outcome(prescription, verdicts=_said(prescription.choices))
 
 
-def prepare(project: Project, on: date, units: Sequence[str] = (), day: date | None = None) -> Outcome[Prepared]:
+def prepare(
+    project: Project, on: date, units: Sequence[str] = (), day: date | None = None, languages: Sequence[str] = ()
+) -> Outcome[Prepared]:
     """Return the packet for the named units (none named: all, in the plan's order), weighed for a day.
 
     day: the day of work, where it is known; it is printed, and permission and labels are weighed for it. on: today.
+    languages: in which the day sheet is printed too, besides those that people of the crew read: code or name.
     Struck and held lines are printed as such, never as work: what is printed as work is weighed once more.
-    Raises NotFound for a unit that is not on the ground, with the near ones.
+    Raises NotFound for a unit that is not on the ground, with the near ones, and for a language we do not have.
     """
     setting = _setting(project, day or on)
+    spoken = tuple(find_tongue(one, setting.reference).code for one in languages)
     prescription = _prescribed(project, setting)
     known = [key for key, _ in prescription.order]
     for key in units:
@@ -49,8 +54,10 @@ def prepare(project: Project, on: date, units: Sequence[str] = (), day: date | N
             raise NotFound("unit with stems", key, known)
     wanted = [key for key in known if not units or key in units]
     lines = tuple(one for one in prescription.choices if one.stand.unit in wanted)
-    asked = PacketAsked(clear(lines, setting), lines, tuple(wanted), prescription, setting, project.crew, day, on)
-    return Outcome(Prepared(packet(asked), prescription), verdicts=_said(lines))
+    asked = PacketAsked(
+        clear(lines, setting), lines, tuple(wanted), prescription, setting, project.crew, day, on, project.stock, spoken
+    )
+    return Outcome(Prepared(packet(asked), prescription, shopping(asked)), verdicts=_said(lines))
 
 
 def _prescribed(project: Project, setting: Setting) -> Prescription:
@@ -77,4 +84,6 @@ def _setting(project: Project, on: date) -> Setting:
         project.history,
         Doubt(project.ground.seed),
         on,
+        own=project.own,
+        treaters=project.crew.treaters,
     )

@@ -9,7 +9,7 @@ from datetime import date
 
 from rootcollar.kernel.errors import BadInput, Fault
 
-__all__ = ["MONTHS", "Window", "holds", "months", "name_months", "read_date", "read_window"]
+__all__ = ["MONTHS", "Window", "holds", "month_runs", "months", "name_months", "read_date", "read_window"]
 
 MONTHS = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
@@ -71,21 +71,30 @@ def name_months(which: Iterable[int]) -> str:
 
     Raises ValueError for a number that is no month.
     """
+    runs = month_runs(which)
+    if runs == ((1, len(MONTHS)),):
+        return "all year"
+    said = [MONTHS[first - 1] + (f" to {MONTHS[last - 1]}" if last != first else "") for first, last in runs]
+    return " and ".join([", ".join(said[:-1]), said[-1]] if len(said) > 1 else said)
+
+
+def month_runs(which: Iterable[int]) -> tuple[tuple[int, int], ...]:
+    """Return months as runs of (first, last), joined also over New Year; (1, 12) for all of them.
+
+    Raises ValueError for a number that is no month.
+    """
     asked = sorted(set(which))
     if any(not 1 <= month <= len(MONTHS) for month in asked):
         raise ValueError(f"want months 1 to {len(MONTHS)}, got {asked}")
-    if len(asked) == len(MONTHS):
-        return "all year"
-    runs: list[list[int]] = []
+    runs: list[tuple[int, int]] = []
     for month in asked:
-        if runs and runs[-1][-1] == month - 1:
-            runs[-1].append(month)
+        if runs and runs[-1][1] == month - 1:
+            runs[-1] = (runs[-1][0], month)
         else:
-            runs.append([month])
-    if len(runs) > 1 and runs[0][0] == 1 and runs[-1][-1] == len(MONTHS):
-        runs[0] = runs.pop() + runs[0]
-    said = [MONTHS[run[0] - 1] + (f" to {MONTHS[run[-1] - 1]}" if len(run) > 1 else "") for run in runs]
-    return " and ".join([", ".join(said[:-1]), said[-1]] if len(said) > 1 else said)
+            runs.append((month, month))
+    if len(runs) > 1 and runs[0][0] == 1 and runs[-1][1] == len(MONTHS):
+        runs[0] = (runs.pop()[0], runs[0][1])
+    return tuple(runs)
 
 
 def _month_day(text: str) -> tuple[int, int]:

@@ -16,7 +16,7 @@ from typing import Literal
 
 from rootcollar.kernel.errors import Ambiguous, UnitError
 
-__all__ = ["WANTED", "Form", "Kind", "Unit", "plain", "unit_of"]
+__all__ = ["UNITS", "WANTED", "Form", "Kind", "Unit", "plain", "unit_of"]
 
 Form = Literal["", "ae", "ai", "product"]
 
@@ -37,6 +37,7 @@ class Kind(StrEnum):
     VOLUME_RATE = "volume rate"  # L/ha
     MASS_RATE = "mass rate"  # kg/ha
     FLOW = "flow"  # mL/s
+    DOSE = "dose"  # mg/kg of body weight
 
 
 WANTED: dict[Kind, tuple[str, str]] = {
@@ -53,6 +54,7 @@ WANTED: dict[Kind, tuple[str, str]] = {
     Kind.VOLUME_RATE: ("a volume per area", "2 qt/ac or 5 L/ha"),
     Kind.MASS_RATE: ("a weight per area", "2 lb ae/ac or 2 kg ae/ha"),
     Kind.FLOW: ("a volume per time", "0.5 gal/min or 2 L/min"),
+    Kind.DOSE: ("a weight per weight", "500 mg/kg"),
 }
 
 
@@ -103,6 +105,9 @@ _ROWS: tuple[tuple[str, Kind, Fraction | int, str], ...] = (
     ("fl oz", Kind.VOLUME, _GAL / 128, "fl_oz floz fl_ounce(s) fluid_oz fluid_ounce(s)"),
     ("Tbsp", Kind.VOLUME, _GAL / 256, "tbsp(s) tablespoon(s)"),
     ("tsp", Kind.VOLUME, _GAL / 768, "tsp(s) teaspoon(s)"),
+    ("ug", Kind.MASS, Fraction(1, 1000000), "ug µg μg mcg microgram(s)"),
+    ("mg", Kind.MASS, Fraction(1, 1000), "mg milligram(s)"),
+    ("grain", Kind.MASS, _LB / 7000, "grain(s)"),
     ("g", Kind.MASS, 1, "g gram(s)"),
     ("kg", Kind.MASS, 1000, "kg kilo(s) kilogram(s)"),
     ("lb", Kind.MASS, _LB, "lb(s) pound(s)"),
@@ -121,6 +126,8 @@ _ROWS: tuple[tuple[str, Kind, Fraction | int, str], ...] = (
     ("°F", Kind.TEMPERATURE, Fraction(5, 9), "F deg_f degree(s)_f fahrenheit degree(s)_fahrenheit"),
     ("gal/ac", Kind.VOLUME_RATE, _GAL / _ACRE * 10, "gpa"),
     ("gal/min", Kind.FLOW, _GAL / 60, "gpm"),
+    ("ppm", Kind.STRENGTH, Fraction(1, 1000), "ppm part(s)_per_million"),
+    ("grain/gal", Kind.STRENGTH, _LB / 7000 / _GAL * 1000, "gpg"),
 )
 
 _NOUNS = "stem stump tree plant shrub sprout clump cut frill hole injection load"
@@ -128,7 +135,10 @@ _SHIFT = {"°F": -32}
 
 # Two readings, one of them a wrong dose: asked, never guessed.
 _ASK: dict[str, str] = {
-    **dict.fromkeys(("oz", "ozs", "ounce", "ounces"), "fl oz, a volume, or oz wt, a weight?"),
+    **dict.fromkeys(
+        ("oz", "ozs", "ounce", "ounces"),
+        "fl oz, a volume, or oz wt, a weight? A liquid goes by fl oz, a dry product by oz wt",
+    ),
     **dict.fromkeys(("a", "A"), "ac for acres, or m2?"),
     **dict.fromkeys(("c", "cf"), "cup, or C for degrees?"),
     **dict.fromkeys(("t", "T", "tb", "ts"), "tsp or Tbsp?"),
@@ -136,6 +146,7 @@ _ASK: dict[str, str] = {
     **dict.fromkeys(("f",), "ft, or F for degrees?"),
     **dict.fromkeys(("M", "S", "H", "D"), "the unit written out: m, min, mi, s, h, day"),
     **dict.fromkeys(("G",), "gal or g?"),
+    **dict.fromkeys(("gr", "grs"), "g for grams, or grain?"),
     **dict.fromkeys(
         ("% w/w", "% w/v", "% wt", "% by weight", "% ae", "% ai"),
         "a percent by volume, such as 20% v/v; give a strength by weight as lb ae/gal or g ae/L",
@@ -157,6 +168,7 @@ _PER: dict[tuple[Kind, Kind], tuple[Kind, int]] = {
     (Kind.VOLUME, Kind.VOLUME): (Kind.SHARE, 100),
     (Kind.VOLUME, Kind.TIME): (Kind.FLOW, 1),
     (Kind.LENGTH, Kind.TIME): (Kind.SPEED, 1),
+    (Kind.MASS, Kind.MASS): (Kind.DOSE, 1000000),
     **{(kind, Kind.COUNT): (kind, 1) for kind in (Kind.VOLUME, Kind.MASS, Kind.TIME, Kind.COUNT)},
 }
 
@@ -186,6 +198,7 @@ def _named() -> dict[str, Unit]:
 
 
 _NAMES = _named()
+UNITS = tuple(dict.fromkeys(_NAMES.values()))
 
 
 @lru_cache(maxsize=1024)

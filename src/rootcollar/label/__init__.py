@@ -11,6 +11,7 @@ silence can set no limit; a rule that is only remembered asks at most; no answer
 from rootcollar.label.answers import Answer, Answers, settle
 from rootcollar.label.applied import Applied, History
 from rootcollar.label.facts import Past, Work, place_facts, template_facts, total_facts
+from rootcollar.label.most import Most, most_mix
 from rootcollar.label.not_checked import NOT_CHECKED, NotChecked
 from rootcollar.label.paths import PATHS, Fact
 from rootcollar.label.planned import Planned, UnitTotal
@@ -19,7 +20,7 @@ from rootcollar.label.weighing import must_read, weigh_mix, weigh_place, weigh_t
 
 __all__ = [
     "template_facts", "place_facts", "total_facts", "weigh_template", "weigh_place", "weigh_totals", "weigh_mix",
-    "weigh",
+    "weigh", "Most", "most_mix",
     "Planned", "UnitTotal", "Applied", "History", "Past", "Work", "Facts", "Fact", "PATHS", "must_read",
     "Rule", "RULES", "Basis", "Seen", "NOT_CHECKED", "NotChecked",
     "Answer", "Answers", "settle",

@@ -9,7 +9,7 @@ from functools import cache
 from typing import Any
 
 from rootcollar.label.applied import Applied, History
-from rootcollar.label.planned import Planned, UnitTotal
+from rootcollar.label.planned import CUT_AND_TREATED, Planned, UnitTotal
 from rootcollar.label.rule import Facts
 from rootcollar.shelf import FIELDS, SILENT, Line, Sheet, fields_of
 from rootcollar.site.ground import Unit
@@ -35,11 +35,18 @@ class Work:
 
 
 def template_facts(
-    planned: Planned, sheet: Sheet | None, *, state: str | None, demo: bool, wear: frozenset[str] | None
+    planned: Planned,
+    sheet: Sheet | None,
+    *,
+    state: str | None,
+    demo: bool,
+    wear: frozenset[str] | None,
+    treaters: int | None = None,
 ) -> Facts:
     """Return the facts of a line of work wherever it is done: the plan, the label, the crew's wear.
 
     sheet: None while there is no label for the product, or where none is used. state, wear: None while not known.
+    treaters: how many of the crew may treat, None while no crew is written down.
     A line that this method cannot have counts as silent; so does a whole block of directions where the label gives
     some, but none for this method.
     """
@@ -55,6 +62,7 @@ def template_facts(
         "plan.state": state,
         "plan.demo": demo,
         "people.wear": wear,
+        "people.beside": (recipe is not None and planned.method in CUT_AND_TREATED, treaters),
     }
     return {**_lines(known), **(_label(sheet, planned.method) if sheet else {})}
 

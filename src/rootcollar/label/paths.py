@@ -41,6 +41,7 @@ _OTHERS: dict[str, Fact] = {
     "plan.demo": Fact("whether this is the invented demo ground", "nothing: only the demo says so"),
     "plan.on": Fact("the day or season of work", "give the day of work"),
     "people.wear": Fact("the wear the crew has at hand", "write {{}}, item by item in the label's words, in crew.toml"),
+    "people.beside": Fact("who treats what is cut", "write who may treat or lead in crew.toml"),
     "place.site_class": Fact("the class of place the unit is", _UNIT),
     "place.area_m2": Fact("the area of the unit", "draw the unit in ground.toml or write its area"),
     "place.water_m": Fact("the distance from the unit to the nearest water", "write water of the unit in ground.toml"),

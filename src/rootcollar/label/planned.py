@@ -7,7 +7,9 @@ from dataclasses import dataclass
 from rootcollar.kernel.doubt import Worlds
 from rootcollar.mix.recipe import Recipe
 
-__all__ = ["Planned", "UnitTotal"]
+__all__ = ["CUT_AND_TREATED", "Planned", "UnitTotal"]
+
+CUT_AND_TREATED = frozenset({"cut_stump", "vine_cut"})  # what is cut off is treated at once, by somebody who may
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-__all__ = ["Carrier", "Recipe", "Treatment", "Visit"]
+__all__ = ["Carrier", "Recipe", "Treatment", "Visit", "parts_of"]
 
 Carrier = Literal["none", "water", "oil"]
 
@@ -39,3 +39,15 @@ class Visit:
 
 
 Treatment = tuple[Visit, ...]
+
+
+def parts_of(recipe: Recipe) -> tuple[tuple[str, float], ...]:
+    """Return what goes into a mix, water left out, and how much of the finished mix each is [%].
+
+    The product by the key of its sheet or formulation, then by name what goes in beside it.
+    """
+    oil = recipe.carrier == "oil"
+    beside = {"surfactant": recipe.surfactant_pct, "oil dye" if oil else "water dye": recipe.dye_pct}
+    oil_pct = max(100 - recipe.strength_pct - sum(beside.values()), 0.0) if oil else 0.0
+    parts = {recipe.product or recipe.formulation: recipe.strength_pct, "basal oil": oil_pct, **beside}
+    return tuple((what, pct) for what, pct in parts.items() if pct > 0)

@@ -9,13 +9,21 @@ Refuses: a name it does not know, with the near ones (`NotFound`); a data file w
 does not know (`ValueError` naming file, table and key).
 It judges nothing and permits nothing: the label in hand outranks every row here.
 
-Public words: load, read, Reference; find_species, find_ingredient, find_formulation, find_method; best, numbers, spans;
-figures, row_words; and the shapes listed in __all__.
+Public words: load, read, Reference; find_species, find_ingredient, find_form, find_formulation, find_method,
+find_tongue; best, named, numbers, spans; figures, row_words; and the shapes listed in __all__.
 """
 
-from rootcollar.reference.chooser import best, middle, numbers, spans
+from rootcollar.reference.chooser import best, middle, named, numbers, spans, why
+from rootcollar.reference.disagree import Conflict
 from rootcollar.reference.figures import figures, row_words
-from rootcollar.reference.find import find_formulation, find_ingredient, find_method, find_species
+from rootcollar.reference.find import (
+    find_form,
+    find_formulation,
+    find_ingredient,
+    find_method,
+    find_species,
+    find_tongue,
+)
 from rootcollar.reference.load import Reference, load, read
 from rootcollar.reference.plants import (
     EfficacyRow,
@@ -30,6 +38,7 @@ from rootcollar.reference.plants import (
     SymptomRow,
     TimingRow,
 )
+from rootcollar.reference.posting import PostingRow
 from rootcollar.reference.products import Form, Formulation, Ingredient
 from rootcollar.reference.spans import Figure, Row, Span, Value, Window
 from rootcollar.reference.ways import Coverage, KillRow, LabourRow, MethodFacts, NamedFigure, Practice, TrialRow
@@ -39,15 +48,20 @@ __all__ = [
     "read",
     "Reference",
     "find_species",
+    "find_form",
     "find_ingredient",
     "find_formulation",
     "find_method",
+    "find_tongue",
     "best",
     "middle",
+    "named",
     "numbers",
     "spans",
+    "why",
     "figures",
     "row_words",
+    "Conflict",
     "Coverage",
     "EfficacyRow",
     "FailRow",
@@ -64,6 +78,7 @@ __all__ = [
     "MethodFacts",
     "MethodRow",
     "NamedFigure",
+    "PostingRow",
     "Practice",
     "Row",
     "Span",

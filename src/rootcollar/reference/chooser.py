@@ -9,11 +9,19 @@ from typing import Literal, TypeVar, cast
 from rootcollar.kernel.sources import Cited, Mark, Source
 from rootcollar.reference.load import load
 from rootcollar.reference.spans import Figure, Span
+from rootcollar.reference.ways import NamedFigure
 
-__all__ = ["best", "middle", "numbers", "spans"]
+__all__ = ["best", "middle", "named", "numbers", "spans", "why"]
 
 T = TypeVar("T")
 
+_MARKED = {
+    Mark.READ: "read in a source",
+    Mark.PRACTICE: "from practice",
+    Mark.RECKONED: "reckoned",
+    Mark.OURS: "of our own",
+    Mark.MEMORY: "from memory",
+}
 _RANK = (Mark.READ, Mark.PRACTICE, Mark.RECKONED, Mark.OURS, Mark.MEMORY)
 
 
@@ -30,13 +38,28 @@ def best(
     if not rows:
         raise ValueError("no figure to choose from")
     years = load().sources if sources is None else sources
+    return min(rows, key=lambda row: (_RANK.index(row.mark), -_year(row, years), _careful(row.value, cautious)))
 
-    def order(row: Cited[T]) -> tuple[int, int, float]:
-        known = years.get(row.source)
-        year = known.year or 0 if known else 0
-        return _RANK.index(row.mark), -year, _careful(row.value, cautious)
 
-    return min(rows, key=order)
+def why(
+    rows: Sequence[Cited[T]], *, cautious: Literal["low", "high"] = "low", sources: Mapping[str, Source] | None = None
+) -> str:
+    """Return in words why `best` takes the one it takes: the step of its order that decided."""
+    years = load().sources if sources is None else sources
+    chosen = best(rows, cautious=cautious, sources=years)
+    alike = [row for row in rows if row.mark is chosen.mark]
+    year = _year(chosen, years)
+    newest = [row for row in alike if _year(row, years) == year]
+    if len(alike) == 1:
+        return f"the only one {_MARKED[chosen.mark]}"
+    if len(newest) == 1:
+        return f"the newest of those {_MARKED[chosen.mark]} ({year})"
+    return f"the careful end of those {_MARKED[chosen.mark]}" + (f" in {year}" if year and newest != alike else "")
+
+
+def _year(row: Cited[T], years: Mapping[str, Source]) -> int:
+    known = years.get(row.source)
+    return known.year or 0 if known else 0
 
 
 def _careful(value: object, cautious: Literal["low", "high"]) -> float:
@@ -45,6 +68,14 @@ def _careful(value: object, cautious: Literal["low", "high"]) -> float:
         ends = (value.low, value.best, value.high) if cautious == "low" else (value.high, value.best, value.low)
         return next(sign * end for end in ends if end is not None)
     return sign * float(value) if isinstance(value, int | float) else float("inf")
+
+
+def named(rows: Sequence[NamedFigure], name: str) -> tuple[Figure, ...]:
+    """Return the figures of that name in a topic, as they stand there. Raises ValueError when there is none."""
+    found = tuple(row.figure for row in rows if row.name == name)
+    if not found:
+        raise ValueError(f"no figure is called {name}")
+    return found
 
 
 def numbers(rows: Sequence[Figure]) -> tuple[Cited[float], ...]:

@@ -1,4 +1,4 @@
-"""Finding a plant, ingredient, formulation or method by any of its names."""
+"""Finding a plant, ingredient, formulation, method or language by any of its names."""
 
 from __future__ import annotations
 
@@ -8,17 +8,23 @@ from functools import cache
 from typing import TypeVar
 
 from rootcollar.kernel.errors import NotFound
+from rootcollar.kernel.tongue import Tongue
 from rootcollar.reference.load import Reference, load
 from rootcollar.reference.plants import Species
-from rootcollar.reference.products import Formulation, Ingredient
+from rootcollar.reference.products import Form, Formulation, Ingredient
 from rootcollar.reference.ways import MethodFacts
 
-__all__ = ["find_formulation", "find_ingredient", "find_method", "find_species"]
+__all__ = ["find_form", "find_formulation", "find_ingredient", "find_method", "find_species", "find_tongue"]
 
 T = TypeVar("T")
 
 _NEAR = 0.72  # ours: "buckthron" is alike to "buckthorn" by 0.89; names of different plants seldom pass 0.70
 _SHOWN = 4
+_LONG: Mapping[str, str] = {
+    "IPA": "isopropylamine", "K": "potassium", "TEA": "triethylamine", "BEE": "butoxyethyl ester",
+    "DMA": "dimethylamine", "MEA": "monoethanolamine", "DGA": "diglycolamine", "TIPA": "triisopropanolamine",
+    "2-EHE": "2-ethylhexyl ester", "MHE": "methylheptyl ester",
+}  # fmt: skip
 
 
 def find_species(name: str, reference: Reference | None = None) -> Species:
@@ -42,6 +48,23 @@ def find_formulation(name: str, reference: Reference | None = None) -> Formulati
     return _find("formulation", name, shelf.formulations, _formulation_names(shelf))
 
 
+def find_form(name: str, reference: Reference | None = None) -> Form:
+    """Return the salt, ester or acid of that name ("glyphosate-ipa", "triclopyr BEE") or of a formulation's key.
+
+    Raises NotFound with the forms of the ingredient named, or with near names.
+    """
+    shelf = reference or load()
+    names = _form_names(shelf)
+    found = names.get(_folded(name))
+    if found is not None:
+        return shelf.forms[found]
+    shown = {
+        f"{ingredient}-{form.removesuffix(' salt')}".lower(): (ingredient, form) for ingredient, form in shelf.forms
+    }
+    same = [key for key, (ingredient, _) in shown.items() if _folded(name).startswith(_folded(ingredient))]
+    raise NotFound("form", name, near=same or _near(name, {key: key for key in shown}))
+
+
 def find_method(name: str, reference: Reference | None = None) -> MethodFacts:
     """Return the way of working of that key or title ("hack-and-squirt"), in any case.
 
@@ -49,6 +72,16 @@ def find_method(name: str, reference: Reference | None = None) -> MethodFacts:
     """
     shelf = reference or load()
     return _find("method", name, shelf.methods, _method_names(shelf))
+
+
+def find_tongue(name: str, reference: Reference | None = None) -> Tongue:
+    """Return the language of that code ("es", "es-MX") or name ("Spanish"), in any case. Raises NotFound with all."""
+    shelf = (reference or load()).tongues
+    wanted = name.strip().casefold()
+    for one in shelf.values():
+        if wanted.partition("-")[0] == one.code or wanted in one.names:
+            return one
+    raise NotFound("language", name, near=[f"{one.code} ({one.names[0]})" for one in shelf.values()])
 
 
 def _find(what: str, name: str, shelf: Mapping[str, T], names: Mapping[str, str]) -> T:
@@ -97,6 +130,22 @@ def _ingredient_names(reference: Reference) -> Mapping[str, str]:
 @cache
 def _formulation_names(reference: Reference) -> Mapping[str, str]:
     return {one: key for key, row in reference.formulations.items() for one in (key, row.words)}
+
+
+@cache
+def _form_names(reference: Reference) -> Mapping[str, tuple[str, str]]:
+    """Names of forms, folded: with and without "salt", short and long; a formulation's key stands for its form."""
+    names: dict[str, tuple[str, str]] = {}
+    for pair in reference.forms:
+        ingredient, form = pair
+        short = form.removesuffix(" salt")
+        long = _LONG.get(short, short)
+        names.update({_folded(f"{ingredient} {said}"): pair for said in (form, short, long, f"{long} salt")})
+        if form == "as is":
+            names[_folded(ingredient)] = pair
+    for key, one in reference.formulations.items():
+        names.setdefault(_folded(key), (one.ingredient, one.form))
+    return names
 
 
 @cache

@@ -9,13 +9,17 @@ from importlib.resources import files
 from typing import Generic, TypeVar
 
 from rootcollar.kernel.sources import Cited, Source
+from rootcollar.kernel.tongue import Tongue
+from rootcollar.reference.disagree import Conflict, read_conflict
 from rootcollar.reference.plants import General, Species
+from rootcollar.reference.posting import PostingRow, read_posting
 from rootcollar.reference.products import Form, Formulation, Ingredient
 from rootcollar.reference.read_plants import read_general, read_species
 from rootcollar.reference.read_products import read_form, read_formulation, read_ingredient
 from rootcollar.reference.read_ways import read_coverage, read_kill, read_labour, read_method, read_named, read_practice
 from rootcollar.reference.spans import Span
 from rootcollar.reference.table import Book, Table
+from rootcollar.reference.tongues import read_tongue
 from rootcollar.reference.ways import Coverage, KillRow, LabourRow, MethodFacts, NamedFigure, Practice
 
 __all__ = ["Lazy", "Reference", "load", "read"]
@@ -150,8 +154,31 @@ class Reference:
     @cached_property
     def mixing(self) -> Mapping[str, tuple[NamedFigure, ...]]:
         """Facts about mixing, by topic."""
-        table = self._table("mixing.toml")
+        return self._topics("mixing.toml")
+
+    @cached_property
+    def hazard(self) -> Mapping[str, tuple[NamedFigure, ...]]:
+        """Facts about harm and what keeps it off, by topic."""
+        return self._topics("hazard.toml")
+
+    @cached_property
+    def emergency(self) -> Mapping[str, tuple[NamedFigure, ...]]:
+        """Numbers to call and what must be told when something goes wrong, by topic."""
+        return self._topics("emergency.toml")
+
+    @cached_property
+    def posting(self) -> tuple[PostingRow, ...]:
+        """Examples of what some places ask of signs and notice."""
+        return self._rows("posting.toml", "posting", read_posting)
+
+    def _topics(self, name: str) -> Mapping[str, tuple[NamedFigure, ...]]:
+        table = self._table(name)
         return {topic: tuple(read_named(row) for row in table.children(topic)) for topic in table.left()}
+
+    @cached_property
+    def conflicts(self) -> tuple[Conflict, ...]:
+        """Where sources disagree about a practice."""
+        return self._rows("conflicts.toml", "conflicts", read_conflict)
 
     @cached_property
     def practice(self) -> Mapping[str, Practice]:
@@ -177,6 +204,17 @@ class Reference:
     def price_usd_per_gal(self) -> Mapping[str, Cited[Span]]:
         """Prices of formulations, by key, to start from until the user puts in their own [USD per US gallon]."""
         return self._spans("price_usd_per_gal")
+
+    @cached_property
+    def tongues(self) -> Mapping[str, Tongue]:
+        """The languages of the day sheet, by code."""
+        return Lazy([name for name in self._names("tongues") if "-" not in name], self._tongue)
+
+    def _tongue(self, code: str) -> Tongue:
+        known = self._names("tongues")
+        beside = (f"{code}-{part}" for part in ("plants", "rules", "label"))
+        tables = (self._table(f"tongues/{name}.toml") if name in known else None for name in beside)
+        return read_tongue(code, self._table(f"tongues/{code}.toml"), *tables)
 
     def _spans(self, key: str) -> Mapping[str, Cited[Span]]:
         table = self._table("labour.toml").child(key)

@@ -2,7 +2,8 @@
 
 Question: what does the label on this jug say, and what has nobody read yet?
 Inputs: a label sheet as typed by its owner from the jug in hand (`template` gives an empty one).
-Outputs: a `Sheet` of lines in three states (says something, read and silent, not read), and plain look-ups on it.
+Outputs: a `Sheet` of lines in three states (says something, read and silent, not read), and plain look-ups on it;
+a `Stock` of lots, oldest last day first.
 Sources: the label itself; what a label can say follows 40 CFR part 156 (edition of 2015) and the elements of
 directions for use that a label reviewer looks for [LRM11, December 2014].
 Refuses: a sheet with a key it does not know, a figure of the wrong kind, a low above its high, with all faults at
@@ -18,23 +19,23 @@ from rootcollar.shelf.read import (
     carriers,
     dose_each,
     entry_hours,
-    first_aid,
     setback_words,
     sites,
     strength_range,
     unread,
     wear,
-    weather_words,
 )
 from rootcollar.shelf.registration import base_product, is_epa_reg_no, is_placeholder, sln_state
 from rootcollar.shelf.sheet import SILENT, Active, Distance, Line, Sheet, Silent, SiteLine
+from rootcollar.shelf.stock import ADDITIVES, Lot, Stock
 from rootcollar.shelf.template import template
 
 __all__ = [
     "Sheet", "Line", "SILENT", "Silent", "Active", "SiteLine", "Distance",
     "FIELDS", "Field", "Stricter", "METHODS", "SITE_CLASSES", "fields_of",
     "SCHEMA", "NOT_READ", "parse_sheet", "template", "unread",
-    "actives", "ae_g_per_l", "carriers", "dose_each", "entry_hours", "first_aid", "setback_words",
-    "sites", "strength_range", "wear", "weather_words",
+    "actives", "ae_g_per_l", "carriers", "dose_each", "entry_hours", "setback_words",
+    "sites", "strength_range", "wear",
+    "ADDITIVES", "Lot", "Stock",
     "base_product", "is_epa_reg_no", "is_placeholder", "sln_state",
 ]  # fmt: skip

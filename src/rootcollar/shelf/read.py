@@ -10,9 +10,9 @@ from rootcollar.shelf.fields import FIELDS, Field
 from rootcollar.shelf.sheet import SILENT, Active, Distance, Sheet, SiteLine
 
 __all__ = [
-    "NOT_READ", "actives", "ae_g_per_l", "carriers", "dose_each", "entry_hours", "first_aid",
+    "NOT_READ", "actives", "ae_g_per_l", "carriers", "dose_each", "entry_hours",
     "setback_words",
-    "sites", "strength_range", "unread", "wear", "weather_words",
+    "sites", "strength_range", "unread", "wear",
 ]  # fmt: skip
 
 NOT_READ = "not read on the label yet"
@@ -86,26 +86,6 @@ def wear(sheets: Sequence[Sheet], task: str) -> tuple[str, ...] | None:
     return tuple(dict.fromkeys(item for items in said for item in items))
 
 
-def first_aid(sheet: Sheet) -> tuple[tuple[str, str], ...]:
-    """Return first aid as printed: (what happened, what to do); the label's emergency telephone last."""
-    names = ("swallowed", "skin", "eyes", "inhaled", "emergency_phone")
-    return tuple((name.replace("_", " "), _word(sheet, f"hazard.first_aid.{name}")) for name in names)
-
-
-def weather_words(sheet: Sheet) -> tuple[str, ...]:
-    """Return the label's lines on weather as short sentences; a line nobody has read says so."""
-    wind, air = (_between(sheet, f"weather.{name}", unit) for name, unit in (("wind_mph", "mph"), ("air_temp_f", "F")))
-    return (
-        f"wind {wind}",
-        f"air {air}",
-        f"no rain for {_figure(sheet, 'weather.rain_free_hours')} afterwards",
-        f"no rain forecast for {_figure(sheet, 'weather.no_rain_forecast_hours')}",
-        f"in an inversion: {_flag(sheet, 'weather.inversion_forbidden', 'forbidden', 'not forbidden')}",
-        f"ground: not when {_word(sheet, 'weather.soil_states_forbidden')}",
-        f"leaves: {_word(sheet, 'weather.foliage_state')}",
-    )
-
-
 def setback_words(sheet: Sheet) -> tuple[str, ...]:
     """Return the label's distances to keep as short sentences: when treating, then when mixing."""
     lines = []
@@ -127,22 +107,3 @@ def _word(sheet: Sheet, path: str) -> str:
     if line.says is SILENT:
         return "label silent"
     return ", ".join(line.says) if isinstance(line.says, tuple) else str(line.says)
-
-
-def _figure(sheet: Sheet, path: str) -> str:
-    says = sheet.says(path)
-    return f"({_word(sheet, path)})" if says is None else show(says, FIELDS[path].unit)
-
-
-def _flag(sheet: Sheet, path: str, yes: str, no: str) -> str:
-    says = sheet.says(path)
-    return _word(sheet, path) if says is None else yes if says else no
-
-
-def _between(sheet: Sheet, path: str, unit: str) -> str:
-    low, high = sheet.says(f"{path}.low"), sheet.says(f"{path}.high")
-    if low is None and high is None:
-        return _word(sheet, f"{path}.high")
-    if low is None:
-        return f"at most {show(high, unit)}"
-    return f"at least {show(low, unit)}" if high is None else f"{low:g} to {show(high, unit)}"

@@ -13,7 +13,9 @@ from rootcollar.work.clear import Cleared, clear, still_standing
 from rootcollar.work.crew import Crew, Person
 from rootcollar.work.packet import Packet
 from rootcollar.work.project import Project
+from rootcollar.work.shopping import Shopping, shopping
 
 __all__ = [
-    "Cleared", "Crew", "Packet", "PacketAsked", "Person", "Project", "clear", "packet", "still_standing",
+    "Cleared", "Crew", "Packet", "PacketAsked", "Person", "Project", "Shopping", "clear", "packet", "shopping",
+    "still_standing",
 ]  # fmt: skip

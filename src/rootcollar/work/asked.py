@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from rootcollar.choose import Choice, Prescription, Setting
+from rootcollar.shelf import Stock
 from rootcollar.work.clear import Cleared
 from rootcollar.work.crew import Crew
 
@@ -14,7 +15,10 @@ __all__ = ["PacketAsked"]
 
 @dataclass(frozen=True, slots=True, eq=False)
 class PacketAsked:
-    """What a packet is made from. lines: all lines of the wanted units, struck and held ones too."""
+    """What a packet is made from. lines: all lines of the wanted units, struck and held ones too.
+
+    stock: what stands in the shed; None, nobody has looked. languages: in which the day sheet is printed too.
+    """
 
     cleared: Cleared
     lines: tuple[Choice, ...]
@@ -24,3 +28,5 @@ class PacketAsked:
     crew: Crew
     day: date | None
     made_on: date
+    stock: Stock | None = None
+    languages: tuple[str, ...] = ()

@@ -8,6 +8,7 @@ from rootcollar.choose import Setting
 from rootcollar.kernel.doubt import Worlds, best
 from rootcollar.kernel.errors import Refusal
 from rootcollar.kernel.formula import use
+from rootcollar.kernel.tongue import Tongue
 from rootcollar.kernel.units import convert, jug, show
 from rootcollar.mix import (
     Card,
@@ -25,7 +26,7 @@ from rootcollar.shelf import Sheet, strength_range
 from rootcollar.work import text
 from rootcollar.work.crew import Crew
 
-__all__ = ["Batches", "batches", "limits_of"]
+__all__ = ["Batches", "batches", "limits_of", "tank_ml"]
 
 _OIL, _WATER = "mineral_basal_oil", "water"
 
@@ -43,18 +44,16 @@ class Batches:
     bound: str
     recipe: Recipe
 
-    @property
-    def in_a_line(self) -> str:
-        """The first load in one line: to which mark, what goes in, and the true strength."""
-        one = self.cards[0][1]
+    def in_a_line(self, tongue: Tongue) -> str:
+        """Return the first load in one line: to which mark, what goes in, and the true strength."""
+        one, mark = self.cards[0][1], text.mark(self.cards[0][1].total_ml)
         if one.diluent_ml == 0:
-            return one.steps[0]
-        extra = f" + {_short(one.surfactant_ml)} surfactant" if one.surfactant_ml else ""
-        extra += " + dye" if one.dye_ml else ""  # how much stands on the card
-        true = f"{one.true_pct:.3g} %"
-        return (
-            f"{text.mark(one.total_ml)}: {_short(one.product_ml)}{extra} + {self.recipe.carrier} to the mark = {true}"
-        )
+            return tongue.say("mix.pour", mark=mark)
+        also = tongue.say("mix.surfactant", amount=_short(one.surfactant_ml)) if one.surfactant_ml else ""
+        also += tongue.say("mix.dye") if one.dye_ml else ""  # how much stands on the card
+        carrier, percent = tongue.say(f"carrier.{self.recipe.carrier}"), f"{one.true_pct:.3g}"
+        product = _short(one.product_ml)
+        return tongue.say("mix.line", mark=mark, product=product, also=also, carrier=carrier, percent=percent)
 
 
 def _short(volume_ml: float) -> str:
@@ -68,14 +67,14 @@ def batches(recipe: Recipe, need_ml: Worlds, method: str, crew: Crew, setting: S
     A gallon jug is taken where the tank is not known. The best figure is mixed, rounded up to a mark of the tank.
     Raises Refusal where the empty sprayer alone is more than is to be carried.
     """
-    tank_ml, bound = _tank_ml(recipe, crew, setting)
+    held_ml, bound = tank_ml(recipe, crew, setting)
     limits = limits_of(recipe, method, setting.sheet(recipe.product))
     if smallest_batch_ml(recipe, limits) > best(need_ml):
         recipe = replace(recipe, dye_pct=0.0)  # no bigger batch than the work needs, only to measure its dye
     least = smallest_batch_ml(recipe, limits)
     need = max(best(need_ml), least)
-    step = _step_ml(min(need, tank_ml))
-    loads = plan_loads(need, tank_ml, step, least)
+    step = _step_ml(min(need, held_ml))
+    loads = plan_loads(need, held_ml, step, least)
     different = dict.fromkeys(loads.volumes_ml)
     names = ("Full load", "Last load") if len(different) > 1 else ("The load",)
     cards = tuple(
@@ -100,7 +99,11 @@ def limits_of(recipe: Recipe, method: str, sheet: Sheet | None) -> Limits:
     return Limits(recipe.strength_pct if high is None else high, least)
 
 
-def _tank_ml(recipe: Recipe, crew: Crew, setting: Setting) -> tuple[float, str]:
+def tank_ml(recipe: Recipe, crew: Crew, setting: Setting) -> tuple[float, str]:
+    """Return the most of a mix that is filled at once [mL], and what bounds it: the tank, or the weight carried.
+
+    Raises Refusal where the empty sprayer alone is more than is to be carried.
+    """
     held = convert(crew.tank_l, "L", "mL") if crew.tank_l is not None else convert(1, "gal", "mL")
     words = "the tank" if crew.tank_l is not None else "a gallon jug: no tank is written in crew.toml"
     if crew.carry_kg is None:

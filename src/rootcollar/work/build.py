@@ -15,16 +15,19 @@ from rootcollar.work.day_sheet import DayAsked, day_sheet, in_season
 from rootcollar.work.packet import Packet, RulesPage
 from rootcollar.work.pages import pages
 from rootcollar.work.record_form import record_fields
+from rootcollar.work.signs import signs
+from rootcollar.work.tags import tags
 from rootcollar.work.unit_page import said, unit_page
 
 __all__ = ["packet"]
 
 _NOT_CHECKED = "NOT CHECKED AGAINST A LABEL"
+_FIRST = "en"  # the language of the rest of the packet, and of the labels
 _FOOT = "Rootcollar says which rules it weighed; it does not say that the work is lawful. The label in your hand does."
 
 
 def packet(asked: PacketAsked) -> Packet:
-    """Return the content of a packet: day sheet, unit pages, mix cards, record sheet, rules, sources.
+    """Return the content of a packet: day sheet, unit pages, mix cards, papers, record sheet, rules, sources.
 
     Where the day is known, what the sources do not name for its month stands on the day sheet as struck out.
     """
@@ -33,11 +36,13 @@ def packet(asked: PacketAsked) -> Packet:
     units = asked.setting.ground.units
     of_first = tuple(one for one in work if one.stand.unit == first)
     held = tuple(one for one in asked.lines if one.stand.unit == first and one not in of_first)
+    page_one = DayAsked(units[first], of_first, held, asked.prescription, asked.setting, asked.crew, asked.day)
+    tongues = asked.setting.reference.tongues
     made = Packet(
         property_name=asked.setting.ground.name,
         made_on=asked.made_on.isoformat(),
         banner=_banner(asked),
-        day=day_sheet(DayAsked(units[first], of_first, held, asked.prescription, asked.setting, asked.crew, asked.day)),
+        day=day_sheet(page_one, tongues[_FIRST]),
         units=tuple(unit_page(units[key], asked.prescription, asked.setting) for key in asked.units),
         cards=mix_cards(work, asked.prescription, asked.setting, asked.crew),
         record_fields=record_fields(asked.setting, units[first], of_first, asked.day),
@@ -45,8 +50,17 @@ def packet(asked: PacketAsked) -> Packet:
         sources=(),
         foot=_FOOT,
         pages=pages(asked),
+        tags=tags(asked),
+        signs=signs(asked),
+        days=tuple((code, day_sheet(page_one, tongues[code])) for code in _further(asked)),
     )
     return _with_sources(made, asked.setting.reference.sources)
+
+
+def _further(asked: PacketAsked) -> tuple[str, ...]:
+    """The languages of further day sheets: those asked for, and those that people of the crew read."""
+    wanted = dict.fromkeys((*asked.languages, *(one.language for one in asked.crew.people)))
+    return tuple(code for code in wanted if code != _FIRST)
 
 
 def _banner(asked: PacketAsked) -> str:
@@ -79,9 +93,10 @@ def _rules(asked: PacketAsked) -> RulesPage:
     )
 
 
-# A source is named as [KEY], as (KEY, read), with others before it, or as KEY (read) gives ...: never as a bare word.
+# A source is named as [KEY], as (KEY, read), with others before it or alone, or as KEY (read) gives ...: never as a
+# bare word.
 _CITED = re.compile(
-    r"\[([\w.-]+)\]|[(,] ?([\w.-]+)(?=, (?:[\w.-]+, )*(?:read|practice|reckoned|ours|memory)\b)"
+    r"\[([\w.-]+)\]|[(,;'] ?([\w.-]+)(?=, (?:[\w.-]+, )*(?:read|practice|reckoned|ours|memory)\b)"
     r"|\b([\w.-]+) \((?:read|practice|reckoned|ours|memory)\)|coverage \w+ \(([\w.-]+)\)"
 )
 _WAITS: Mapping[Stage, str] = {Stage.HOURS: "the hour of work, by hand", Stage.CLOSE: "the record, by hand"}

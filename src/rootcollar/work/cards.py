@@ -9,13 +9,12 @@ from rootcollar.kernel.doubt import best
 from rootcollar.kernel.formula import Step, as_tree, watch
 from rootcollar.kernel.units import convert, show
 from rootcollar.kernel.working import in_words, walk
-from rootcollar.mix import Recipe, adding_order, card, smallest_batch_ml
+from rootcollar.mix import Recipe, adding_order, card, parts_of, product_in_ml, smallest_batch_ml
 from rootcollar.shelf import entry_hours, setback_words
 from rootcollar.work import text
 from rootcollar.work.batches import batches, limits_of
 from rootcollar.work.crew import Crew
 from rootcollar.work.packet import Card
-from rootcollar.work.shopping import to_buy
 
 __all__ = ["mix_cards", "product_words"]
 
@@ -60,7 +59,7 @@ def _card(letter: str, recipe: Recipe, lines: Sequence[Choice], setting: Setting
         tuple((f"{name}: {text.mark(one.total_ml)}", one.steps, f"{one.true_pct:.3g} %") for name, one in made.cards),
         _order(recipe, setting),
         _cautions(recipe, setting),
-        to_buy(recipe, made.loads.total_ml, setting.reference),
+        _takes(recipe, made.loads.total_ml),
         _working(steps),
     )
 
@@ -81,6 +80,13 @@ def _spare(letter: str, recipe: Recipe, method: str, setting: Setting) -> Card:
         (),
         _working(steps),
     )
+
+
+def _takes(recipe: Recipe, total_ml: float) -> tuple[tuple[str, str], ...]:
+    """What the loads of a card take in all; what of that is to be bought stands on the shopping page alone."""
+    product, *beside = ((what, text.gallons(product_in_ml(total_ml, pct))) for what, pct in parts_of(recipe))
+    taken = "; ".join([f"{product[1]} of product", *(f"{amount} of {what}" for what, amount in beside)])
+    return ((f"These loads take {taken}.", "See the page Shopping."),)
 
 
 def _order(recipe: Recipe, setting: Setting) -> tuple[str, ...]:

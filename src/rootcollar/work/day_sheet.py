@@ -1,8 +1,7 @@
-"""Page one: the day sheet of one unit, from lines that have been cleared."""
+"""Page one: the day sheet of one unit, from lines that have been cleared, in one language."""
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -14,28 +13,31 @@ from rootcollar.choose import (
     Way,
     alike,
     instruction,
+    method_in_words,
     mix_words,
     poured_ml,
+    proving_batch,
     stems,
+    trigger,
 )  # fmt: skip
-from rootcollar.choose.words import METHOD_WORDS
-from rootcollar.kernel.days import MONTHS, name_months
 from rootcollar.kernel.doubt import best
+from rootcollar.kernel.tongue import Tongue
 from rootcollar.kernel.units import convert, show
 from rootcollar.mix import Recipe
 from rootcollar.reference import Species
-from rootcollar.shelf import FIELDS, NOT_READ, Distance, Sheet, entry_hours, first_aid, wear, weather_words
+from rootcollar.shelf import Distance, Sheet
 from rootcollar.site import Unit, sketch
 from rootcollar.work import text
 from rootcollar.work.batches import Batches, batches
 from rootcollar.work.cards import product_words
 from rootcollar.work.crew import Crew
+from rootcollar.work.day_crew import emergency_rows, role_rows
+from rootcollar.work.day_label import boxes, entry_words, first_aid_words, wear_rows, weather_rows
+from rootcollar.work.in_tongue import day_words, label_words, month_words, plant_name, plant_words, target_name
 from rootcollar.work.packet import DaySheet, LoadRow, MixLine, SizeRow, Sketch, Target
 from rootcollar.work.struck import struck_lines, struck_ways
 
-_BOXES = ("wind ___ mph", "air ___ °F", "bark or leaves dry", "no haze lying", "signs up", "label aboard")
 _SAWN = frozenset({"cut_stump", "vine_cut", "girdle"})
-_CITED = re.compile(r" ?\([A-Za-z0-9_.-]+, (?:read|memory)\)")  # a source inside a tell: for the facts, not the woods
 _DRAWN = {"surface water": "water", "water": "water", "stream": "water", "well": "well"}  # as the rules take them
 
 __all__ = ["DayAsked", "day_sheet", "in_season", "letter_of"]
@@ -54,38 +56,56 @@ class DayAsked:
     day: date | None = None
 
 
-def day_sheet(asked: DayAsked) -> DaySheet:
-    """Return the content of page one."""
+def day_sheet(asked: DayAsked, tongue: Tongue) -> DaySheet:
+    """Return the content of page one in a language.
+
+    Names, amounts and products stay as they are; a label's words are quoted where they are in another language.
+    """
     recipes = _recipes(asked)
-    sheets = _sheets(recipes, asked.setting)
-    made = {
-        letter: batches(
-            recipe, poured_ml(_lines_with(recipe, asked.lines)), _method(recipe, asked.lines), asked.crew, asked.setting
-        )
-        for letter, recipe in recipes.items()
-        if _lines_with(recipe, asked.lines)
-    }
+    sheets, cuts = _sheets(recipes, asked.setting), _cuts(asked.lines)
+    made = _batches(recipes, asked)
     return DaySheet(
-        title=f"{asked.unit.name}, day sheet",
-        when=f"{asked.day:%A} {asked.day.day} {asked.day:%B %Y}" if asked.day else "",
-        season=_season(asked.lines),
-        sketch=_sketch(asked, sheets),
-        roles=_roles(asked.crew, asked.lines),
-        targets=_targets(asked.lines, asked.setting),
-        sizes=tuple(_size_row(one, asked) for one in alike(asked.lines)),
-        struck=(*struck_lines(asked.held, asked.setting, asked.day), *struck_ways((*asked.lines, *asked.held))),
-        mixes=tuple(_mix_line(letter, recipe, made.get(letter), asked) for letter, recipe in recipes.items()),
-        proving=_proving(recipes),
-        weather=_weather(sheets, recipes),
-        boxes=(*_BOXES, *_label_times(asked)),
-        wear=_wear(sheets, asked.lines),
-        wear_note="Never leather or cotton gloves. Rubber boots in wet treated growth. Ticks: tuck, check.",
-        entry=_entry(sheets, recipes),
-        emergency=_emergency(asked),
-        first_aid=_first_aid(sheets, recipes),
+        title=tongue.say("head.title", unit=asked.unit.name),
+        when=day_words(asked.day, tongue) if asked.day else "",
+        season=_season(asked.lines, tongue),
+        sketch=_sketch(asked, sheets, tongue),
+        roles=role_rows(asked.crew, cuts, tongue),
+        targets=_targets(asked.lines, asked.setting, tongue),
+        sizes=tuple(_size_row(one, asked, tongue) for one in alike(asked.lines)),
+        struck=(
+            *struck_lines(asked.held, asked.setting, tongue, asked.day),
+            *struck_ways((*asked.lines, *asked.held), tongue),
+        ),
+        mixes=tuple(_mix_line(letter, one, made.get(letter), asked, tongue) for letter, one in recipes.items()),
+        proving=_proving(recipes, asked, tongue),
+        weather=weather_rows(sheets, recipes, tongue),
+        boxes=boxes(asked.lines, asked.setting, tongue),
+        wear=wear_rows(sheets, cuts, tongue),
+        wear_note=tongue.say("wear.note"),
+        entry=entry_words(sheets, recipes, tongue),
+        emergency=emergency_rows(asked.unit, asked.setting, tongue),
+        first_aid=first_aid_words(sheets, recipes, tongue),
         loads=_loads(made),
-        leftovers="Leftover and rinse water: on ground the label lists, within its rate; never a drain.",
+        leftovers=tongue.say("left.over"),
+        load_heads=tuple(words for _, words in tongue.group("load")),
+        words=tongue.group("sheet"),
+        note=tongue.note,
     )
+
+
+def _proving(recipes: dict[str, Recipe], asked: DayAsked, tongue: Tongue) -> str:
+    """Ask for a proving batch of each mix that the crew has not measured yet on one of its ways."""
+    bare = [
+        letter
+        for letter, recipe in recipes.items()
+        if any(
+            proving_batch(option.way.visit.method, recipe, asked.setting) is None
+            for line in asked.lines
+            for option in line.options
+            if option.way.visit.recipe == recipe
+        )
+    ]
+    return tongue.say("mix.proving", letters=", ".join(bare)) if bare else ""
 
 
 def letter_of(recipe: Recipe | None, prescription: Prescription) -> str:
@@ -116,34 +136,22 @@ def _lines_with(recipe: Recipe, lines: Sequence[Choice]) -> list[Choice]:
     return [one for one in lines if one.recipe == recipe]
 
 
-def _method(recipe: Recipe, lines: Sequence[Choice]) -> str:
-    return _lines_with(recipe, lines)[0].way.visit.method
+def _batches(recipes: dict[str, Recipe], asked: DayAsked) -> dict[str, Batches]:
+    """What is to be mixed, by letter; nothing for a mix that only a fallback needs."""
+    made = {}
+    for letter, recipe in recipes.items():
+        if lines := _lines_with(recipe, asked.lines):
+            method = lines[0].way.visit.method
+            made[letter] = batches(recipe, poured_ml(lines), method, asked.crew, asked.setting)
+    return made
 
 
-def _season(lines: Sequence[Choice]) -> str:
+def _season(lines: Sequence[Choice], tongue: Tongue) -> str:
     months = [one.way.visit.months for one in lines]
     if not months:
         return ""
     shared = frozenset.intersection(*months)
-    if shared:
-        return "any month the label and the weather allow" if len(shared) == len(MONTHS) else name_months(shared)
-    return "no one month serves every line: see the unit's page"
-
-
-def _roles(crew: Crew, lines: Sequence[Choice]) -> tuple[tuple[str, str], ...]:
-    names = {what: ", ".join(one.name for one in crew.people if what in one.may) for what in ("lead", "treat", "saw")}
-    cuts = _cuts(lines)
-    does = {
-        "lead": "mixes, keeps this sheet, says yes or no",
-        "treat": "treats each stem as below, marks it with dye",
-        "saw": "cuts low, treater beside; carries no sprayer, never alone",
-    }
-    rows = [
-        (what.capitalize(), f"{names[what]}: {doing}" if names[what] else f"______ {doing}")
-        for what, doing in does.items()
-        if what != "saw" or cuts
-    ]
-    return tuple(rows)
+    return month_words(shared, tongue) if shared else tongue.say("season.none")
 
 
 def _cuts(lines: Sequence[Choice]) -> bool:
@@ -151,138 +159,49 @@ def _cuts(lines: Sequence[Choice]) -> bool:
     return any(option.way.visit.method in _SAWN for line in lines for option in line.options)
 
 
-def _targets(lines: Sequence[Choice], setting: Setting) -> tuple[Target, ...]:
+def _targets(lines: Sequence[Choice], setting: Setting, tongue: Tongue) -> tuple[Target, ...]:
     keys = dict.fromkeys(one.stand.species for one in lines)
-    return tuple(_target(setting.reference.species[key]) for key in keys)
+    return tuple(_target(setting.reference.species[key], tongue) for key in keys)
 
 
-def _target(species: Species) -> Target:
-    thorns = "; ".join(one.detail for one in species.hazards if one.kind == "thorns")
-    tells = "; ".join(part for part in (species.leaf.holds_for, species.stem.holds_for, thorns) if part)
-    return Target(
-        species.common_name,
-        re.sub(_CITED, "", tells) or "see the species' facts",
-        tuple((one.name, re.sub(_CITED, "", one.tell)) for one in species.look_alikes),
-    )
+def _target(species: Species, tongue: Tongue) -> Target:
+    words = plant_words(species, tongue)
+    tells = "; ".join(dict.fromkeys(part for part in (words.leaf, words.stem, words.thorns) if part))
+    return Target(target_name(species, tongue), tells or tongue.say("target.no_tells"), words.look_alikes)
 
 
-def _size_row(lines: Sequence[Choice], asked: DayAsked) -> SizeRow:
+def _size_row(lines: Sequence[Choice], asked: DayAsked, tongue: Tongue) -> SizeRow:
     """One row for all stands that are treated alike: sizes by plant, stems added up."""
-    back = lines[0].fallback
-    verb, rest = instruction(lines[0].way)
-    words = ""
-    if back is not None and in_season(back.option.way, asked.day):
-        way = back.option.way
-        letter = letter_of(way.visit.recipe, asked.prescription)
-        words = f"{back.trigger}: {METHOD_WORDS[way.visit.method]}{', mix ' + letter if letter else ''}"
+    verb, rest = instruction(lines[0].way, tongue)
     species = asked.setting.reference.species
     plants = dict.fromkeys(one.stand.species for one in lines)
     sizes = [
         (text.size(text.joined([one.stand.band_cm for one in lines if one.stand.species == key])), key)
         for key in plants
     ]
-    plant = "; ".join(species[key].common_name + (f" {size}" if len(sizes) > 1 else "") for size, key in sizes)
+    plant = "; ".join(plant_name(species[key], tongue) + (f" {size}" if len(sizes) > 1 else "") for size, key in sizes)
     size = sizes[0][0] if len(sizes) == 1 else text.size(text.joined([one.stand.band_cm for one in lines]))
     letter = letter_of(lines[0].recipe, asked.prescription)
-    return SizeRow(size, plant, verb, rest, letter, text.count(stems(lines)), words)
+    return SizeRow(size, plant, verb, rest, letter, text.count(stems(lines)), _instead(lines[0], asked, tongue))
 
 
-def _mix_line(letter: str, recipe: Recipe, made: Batches | None, asked: DayAsked) -> MixLine:
-    words = mix_words(recipe, product_words(recipe, asked.setting))
+def _instead(line: Choice, asked: DayAsked, tongue: Tongue) -> str:
+    """The fallback and its sign, where it is in season."""
+    back = line.fallback
+    if back is None or not in_season(back.option.way, asked.day):
+        return ""
+    way = back.option.way
+    words, sign = method_in_words(way, tongue), trigger(line.way, tongue)
+    letter = letter_of(way.visit.recipe, asked.prescription)
+    key = "row.instead_mix" if letter else "row.instead"
+    return tongue.say(key, trigger=sign, way=words, letter=letter)
+
+
+def _mix_line(letter: str, recipe: Recipe, made: Batches | None, asked: DayAsked, tongue: Tongue) -> MixLine:
+    words = mix_words(recipe, product_words(recipe, asked.setting), tongue)
     if made is None:
-        return MixLine(letter, words, "only if the first way cannot be done: see its mix card", "–")
-    return MixLine(letter, words, made.in_a_line, text.gallons(best(made.need_ml)), text.span(made.need_ml))
-
-
-def _proving(recipes: dict[str, Recipe]) -> str:
-    letters = ", ".join(recipes)
-    return (f"Proving batch ({letters}): 1 qt, 25 measured stems, left ___") if letters else ""
-
-
-def _letters_of(sheet: Sheet, recipes: dict[str, Recipe]) -> str:
-    return ", ".join(letter for letter, recipe in recipes.items() if recipe.product == sheet.key)
-
-
-def _weather(sheets: Sequence[Sheet], recipes: dict[str, Recipe]) -> tuple[tuple[str, str], ...]:
-    """The label's weather by mix, what it is silent of left out, what nobody has read named; alike ones together."""
-    by_words: dict[str, list[str]] = {}
-    for sheet in sheets:
-        known = [one for one in weather_words(sheet) if "label silent" not in one and NOT_READ not in one]
-        unread = [row.words for path, row in FIELDS.items() if path.startswith("weather.") and not sheet.line(path)]
-        words = "; ".join(known) + (f". NOT READ YET: {', '.join(unread)}" if unread else "")
-        by_words.setdefault(words, []).append(_letters_of(sheet, recipes))
-    return tuple((", ".join(letters), words) for words, letters in by_words.items())
-
-
-def _label_times(asked: DayAsked) -> tuple[str, ...]:
-    """The label's times to leave out, and its minutes from cut to treatment, as boxes: nobody else weighs them."""
-    found: dict[str, None] = {}
-    for line in asked.lines:
-        for option in line.options:
-            visit = option.way.visit
-            sheet = asked.setting.sheet(visit.recipe.product) if visit.recipe else None
-            if sheet is None:
-                continue
-            found |= {f"not in {time}": None for time in sheet.says("season_exclude", visit.method) or ()}
-            minutes = sheet.says("max_minutes_after_cut", visit.method)
-            if minutes is not None:
-                found[f"stumps treated within {show(minutes, 'min')}"] = None
-    return tuple(found)
-
-
-def _entry(sheets: Sequence[Sheet], recipes: dict[str, Recipe]) -> str:
-    """When people may enter again: the longest of the mixes, from the last load."""
-    if not sheets:
-        return "No herbicide on this sheet."
-    hours, letters = entry_hours(sheets), ", ".join(sorted(recipes))
-    first = (
-        f"No entry until {show(hours, 'h')} after the last load (longest of {letters})."
-        if hours is not None
-        else f"Hours of entry are not known for every mix of {letters}: read them on the labels, keep out until then."
-    )
-    words = dict.fromkeys(str(one.says("entry.non_wps_entry")) for one in sheets if one.says("entry.non_wps_entry"))
-    return " ".join((first, *(f"Elsewhere: {one}." for one in words)))
-
-
-def _wear(sheets: Sequence[Sheet], lines: Sequence[Choice]) -> tuple[tuple[str, str], ...]:
-    """What to wear by task, tasks with the same items together; the saw's wear is practice of the trade."""
-    by_items: dict[str, list[str]] = {}
-    for task in ("mixing", "applying", "cleaning") if sheets else ():
-        items = wear(sheets, task)
-        words = ", ".join(items) if items else "not read on every label yet: read it first"
-        by_items.setdefault(words, []).append(task)
-    rows = [(", ".join(tasks).capitalize(), words) for words, tasks in by_items.items()]
-    if _cuts(lines):
-        rows.append(("Saw", "chaps, helmet, eyes, ears (practice of the trade)"))
-    gloves = dict.fromkeys(tuple(sheet.says("ppe.glove_types") or ()) for sheet in sheets)
-    rows += [("Gloves of", " or ".join(types)) for types in gloves if types]
-    return tuple(rows)
-
-
-def _emergency(asked: DayAsked) -> tuple[tuple[str, str], ...]:
-    known = asked.setting.ground.emergency or {}
-    gate = next((one for one in asked.setting.ground.features if one.kind == "gate"), None)
-    spot = gate.line[0] if gate else (asked.unit.polygon[0] if asked.unit.polygon else None)
-    place = (
-        f"{abs(spot[1]):.4f} {'N' if spot[1] >= 0 else 'S'}, {abs(spot[0]):.4f} {'E' if spot[0] >= 0 else 'W'}"
-        if spot
-        else ""
-    )
-    return (
-        ("Position" + (f" of {gate.name}" if gate else ""), place),
-        ("Meet at", known.get("meeting point", "")),
-        ("Hospital", known.get("hospital", "")),
-        ("Poison line", known.get("poison line", "")),
-    )
-
-
-def _first_aid(sheets: Sequence[Sheet], recipes: dict[str, Recipe]) -> tuple[str, ...]:
-    by_words: dict[str, list[str]] = {}
-    for sheet in sheets:
-        words = " ".join(f"{what.capitalize()}: {do}" for what, do in first_aid(sheet) if what in {"skin", "eyes"})
-        by_words.setdefault(words, []).append(_letters_of(sheet, recipes))
-    aid = tuple(f"{', '.join(letters)}: {words}" for words, letters in by_words.items())
-    return (*aid, "The label goes along to the doctor. Spill: stop it, ring it, soak it up, bag it.")
+        return MixLine(letter, words, tongue.say("mix.spare"), "–")
+    return MixLine(letter, words, made.in_a_line(tongue), text.gallons(best(made.need_ml)), text.span(made.need_ml))
 
 
 def _loads(made: dict[str, Batches]) -> tuple[LoadRow, ...]:
@@ -290,9 +209,9 @@ def _loads(made: dict[str, Batches]) -> tuple[LoadRow, ...]:
     return tuple(LoadRow(number, letter) for number, letter in enumerate([*letters, "", ""], start=1))
 
 
-def _sketch(asked: DayAsked, sheets: Sequence[Sheet]) -> Sketch:
+def _sketch(asked: DayAsked, sheets: Sequence[Sheet], tongue: Tongue) -> Sketch:
     """The unit with the labels' distances from water and wells, for the mixes and ways that they bind."""
-    found = (_setback(row, sheet, asked) for sheet in sheets for row in sheet.says("water.buffers_ft") or ())
+    found = (_setback(row, sheet, asked, tongue) for sheet in sheets for row in sheet.says("water.buffers_ft") or ())
     setbacks = tuple(dict.fromkeys(one for one in found if one is not None))
     drawn = sketch(asked.unit, asked.setting.ground.features, setbacks)
     if drawn is None:
@@ -300,7 +219,7 @@ def _sketch(asked: DayAsked, sheets: Sequence[Sheet]) -> Sketch:
     return Sketch(drawn.width_m, drawn.height_m, drawn.outline, drawn.lines, drawn.keep_out)
 
 
-def _setback(row: Distance, sheet: Sheet, asked: DayAsked) -> tuple[str, float, str] | None:
+def _setback(row: Distance, sheet: Sheet, asked: DayAsked, tongue: Tongue) -> tuple[str, float, str] | None:
     kind = _DRAWN.get(row.from_)
     mapped = any(one.kind == kind for one in asked.setting.ground.features)
     ways = [option.way for line in asked.lines for option in line.options]
@@ -313,4 +232,6 @@ def _setback(row: Distance, sheet: Sheet, asked: DayAsked) -> tuple[str, float, 
     }
     if kind is None or not mapped or not bound:
         return None
-    return kind, convert(row.ft, "ft", "m"), f"{row.ft:g} ft from {row.from_}: mix {', '.join(sorted(bound))}"
+    place, letters = label_words(row.from_, tongue), ", ".join(sorted(bound))
+    words = tongue.say("sketch.keep_out", distance=show(row.ft, "ft"), place=place, letters=letters)
+    return kind, convert(row.ft, "ft", "m"), words

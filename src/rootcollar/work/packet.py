@@ -133,7 +133,9 @@ class DaySheet:
     first_aid: tuple[str, ...]
     loads: tuple[LoadRow, ...]
     leftovers: str
-    load_heads: tuple[str, ...] = ("Filled", "Empty", "Wind mph", "Air °F", "Stems", "By")  # columns to write in
+    load_heads: tuple[str, ...]  # columns to write in
+    words: tuple[tuple[str, str], ...]  # (name, text) of what the layout prints itself: paper.day_words names them
+    note: str = ""  # what the reader must know of a translation
 
 
 @dataclass(frozen=True, slots=True)
@@ -240,12 +242,16 @@ class Tag:
 
 @dataclass(frozen=True, slots=True)
 class Sign:
-    """What is posted where people come in. lines: (what, text or "" to write on). keep_out: the sentence in large."""
+    """What is posted where people come in. lines: (what, text or "" to write on). keep_out: the sentence in large.
+
+    keep_out_in: (language, the same sentence in it).
+    """
 
     title: str
     keep_out: str
     lines: tuple[tuple[str, str], ...]
     foot: str
+    keep_out_in: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from rootcollar.choose.own import NO_OWN, Own
 from rootcollar.label.answers import Answers
 from rootcollar.label.applied import History
 from rootcollar.shelf.sheet import Sheet
+from rootcollar.shelf.stock import Stock
 from rootcollar.site.ground import Ground
 from rootcollar.survey.stand import Stand
 from rootcollar.work.crew import Crew
@@ -17,7 +19,7 @@ __all__ = ["Project"]
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Project:
-    """An immutable snapshot. shelf: label sheets by key. stands: in key order."""
+    """An immutable snapshot. shelf: label sheets by key. stands: in key order. stock: None, nobody has looked."""
 
     ground: Ground
     stands: tuple[Stand, ...]
@@ -25,3 +27,5 @@ class Project:
     crew: Crew
     answers: Answers
     history: History
+    stock: Stock | None = None
+    own: Own = NO_OWN

@@ -1,42 +1,150 @@
-"""What to buy for a mix: product, carrier and additives, in the sizes that are sold."""
+"""What to buy: for the first days now, for the rest after the proving batch; what stands in the shed comes first."""
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
-from rootcollar.kernel.units import convert, show
-from rootcollar.mix import Container, Recipe, cheapest, product_in_ml
-from rootcollar.reference import Reference
-from rootcollar.work import text
+from rootcollar.choose import Choice, Setting, minutes, poured_ml, proving_batch
+from rootcollar.kernel.doubt import Worlds, best, sure
+from rootcollar.kernel.errors import Refusal
+from rootcollar.kernel.units import convert
+from rootcollar.mix import Container, Recipe, Supply, parts_of, sold, supply
+from rootcollar.shelf import Lot, Stock
+from rootcollar.work.asked import PacketAsked
+from rootcollar.work.batches import batches
+from rootcollar.work.cards import product_words
+from rootcollar.work.mixes import work_lines
 
-__all__ = ["to_buy"]
+__all__ = ["Item", "Shopping", "shopping"]
+
+_KINDS: Mapping[str, str] = {"basal oil": "oil", "surfactant": "surfactant", "oil dye": "dye", "water dye": "dye"}
+_PROVING_QT = 1  # a proving batch is a quart, as the day sheet says
+_BOUGHT_NOW = "what is bought now"
 
 
-def to_buy(recipe: Recipe, total_ml: float, reference: Reference) -> tuple[tuple[str, str], ...]:
-    """Return (what, how much of it in which containers) for so much finished mix [mL].
+@dataclass(frozen=True, slots=True, eq=False)
+class Item:
+    """One thing to have. what: key of a sheet or formulation, or an additive. letters: the mixes it goes into.
 
-    Sizes are those usually sold (from memory, put your own in), so it is a list to check against the shop's.
+    need_ml: worlds, sure where so much is mixed whatever comes [mL]. supply: meets the best figure. priced: whether
+    every size's price is known; else the containers are those that leave least over. usual: whether the sizes are those
+    usually sold, because no own ones are written down.
     """
-    product_ml = product_in_ml(total_ml, recipe.strength_pct)
-    parts = [("product", product_ml, "liquid")]
-    oil_ml = total_ml - product_ml if recipe.carrier == "oil" else 0.0
-    parts += [("basal oil", oil_ml, "oil")] if oil_ml else []
-    surfactant_ml = product_in_ml(total_ml, recipe.surfactant_pct) if recipe.surfactant_pct else 0.0
-    parts += [("surfactant", surfactant_ml, "surfactant")] if surfactant_ml else []
-    return tuple((name, _line(need_ml, kind, reference)) for name, need_ml, kind in parts)
+
+    what: str
+    words: str
+    letters: tuple[str, ...]
+    need_ml: Worlds
+    supply: Supply
+    priced: bool
+    usual: bool
+
+    @property
+    def left_over_ml(self) -> float:
+        """What is left in the end of all that was bought, now or with it [mL]."""
+        of_now = sum(lot.left_ml for lot in self.supply.left if lot.lot == _BOUGHT_NOW)
+        return self.supply.purchase.leftover_ml + of_now
 
 
-def _line(need_ml: float, kind: str, reference: Reference) -> str:
-    sizes = [
-        replace(Container("", convert(float(value), "gal", "mL")), name=_size(float(value)))
-        for row in reference.mixing["container"]
-        for value in [row.figure.value]
-        if row.name == kind and isinstance(value, (int, float))
-    ]
-    found = cheapest(need_ml, sizes)
-    counts = " and ".join(f"{count} × {name}" for name, count in found.counts)
-    return f"{text.gallons(need_ml)}: {counts}, {text.gallons(found.leftover_ml)} left over"
+@dataclass(frozen=True, slots=True, eq=False)
+class Shopping:
+    """The list. first: key of the unit of the first days. minutes: work on it, worlds [min].
+
+    proving: letters of the mixes that still want a batch.
+    now: for both. rest: for all other work. past: lots that may not be used any more. looked: whether the stock was
+    written down at all.
+    """
+
+    first: str
+    minutes: Worlds
+    proving: tuple[str, ...]
+    now: tuple[Item, ...]
+    rest: tuple[Item, ...]
+    past: tuple[Lot, ...]
+    looked: bool
 
 
-def _size(gallons: float) -> str:
-    return show(gallons, "gal") if gallons >= 1 else show(convert(gallons, "gal", "qt"), "qt")
+@dataclass(frozen=True, slots=True, eq=False)
+class _Mix:
+    """One mix: what is mixed of it in the first days [mL], and what is poured of it after that, worlds [mL]."""
+
+    letter: str
+    recipe: Recipe
+    proving: bool
+    now_ml: float
+    rest_ml: Worlds
+
+
+def shopping(asked: PacketAsked) -> Shopping:
+    """Return what to buy for the cleared lines; lots past their last day on the day of work are never counted."""
+    setting = asked.setting
+    lines = work_lines(asked) or asked.cleared.lines
+    first = next((key for key in asked.units if any(one.stand.unit == key for one in lines)), "")
+    begun = [one for one in lines if one.stand.unit == first]
+    mixes = tuple(_mixes(asked, begun))
+    stock = (asked.stock or Stock()).by_label(setting.shelf)
+    now = _items(mixes, {one.letter: sure(one.now_ml) for one in mixes}, stock, setting)
+    rest = _items(mixes, {one.letter: one.rest_ml for one in mixes}, _after(stock, now, setting), setting)
+    proving = tuple(one.letter for one in mixes if one.proving)
+    return Shopping(first, minutes(begun), proving, now, rest, stock.past(setting.on), asked.stock is not None)
+
+
+def _mixes(asked: PacketAsked, first: Sequence[Choice]) -> Iterator[_Mix]:
+    for letter, recipe in asked.prescription.letters.items():
+        lines = [one for one in asked.cleared.lines if one.recipe == recipe]
+        if not lines:
+            continue
+        poured, begun = poured_ml(lines), [one for one in first if one.recipe == recipe]
+        now_ml = 0.0
+        if begun:
+            method = begun[0].way.visit.method
+            now_ml = batches(recipe, poured_ml(begun), method, asked.crew, asked.setting).loads.total_ml
+        proving = any(proving_batch(one.way.visit.method, recipe, asked.setting) is None for one in lines)
+        if proving:
+            now_ml = max(now_ml, min(convert(_PROVING_QT, "qt", "mL"), best(poured)))
+        yield _Mix(letter, recipe, proving, now_ml, (poured - now_ml).clip(0))
+
+
+def _items(mixes: Sequence[_Mix], amounts: Mapping[str, Worlds], stock: Stock, setting: Setting) -> tuple[Item, ...]:
+    """What goes into so much of each mix, each thing once: products first, as they come, then what goes in beside."""
+    needs: dict[str, Worlds] = {}
+    users: dict[str, list[_Mix]] = {}
+    for mix in mixes:
+        for what, pct in parts_of(mix.recipe):
+            need = amounts[mix.letter] * (pct / 100)
+            if need.any():
+                needs[what] = needs.get(what, sure(0.0)) + need
+                users.setdefault(what, []).append(mix)
+    in_order = sorted(needs, key=lambda what: what in _KINDS)
+    return tuple(_item(what, needs[what], users[what], stock, setting) for what in in_order)
+
+
+def _item(what: str, need_ml: Worlds, users: Sequence[_Mix], stock: Stock, setting: Setting) -> Item:
+    recipe, usual = users[0].recipe, sold(_KINDS.get(what, "liquid"), setting.reference)
+    sizes = setting.own.sizes(what) if what in _KINDS else setting.own.sizes(what, recipe.formulation)
+    met, among = _met(best(need_ml), stock.at_hand(what, setting.on), sizes or usual, usual)
+    sheet = setting.sheet(what)
+    words = what if what in _KINDS else sheet.product if sheet else product_words(recipe, setting)
+    priced = all(one.price is not None for one in among)
+    return Item(what, words, tuple(one.letter for one in users), need_ml, met, priced, among is usual)
+
+
+def _met(
+    need_ml: float, lots: Sequence[Lot], sizes: Sequence[Container], usual: Sequence[Container]
+) -> tuple[Supply, Sequence[Container]]:
+    """The supply, and the sizes it was chosen among: the usual ones where own ones are too many units to weigh."""
+    try:
+        return supply(need_ml, lots, sizes), sizes
+    except Refusal:
+        return supply(need_ml, lots, usual), usual
+
+
+def _after(stock: Stock, now: Sequence[Item], setting: Setting) -> Stock:
+    """The stock when the first days are over: what they left in its lots, and in what was bought for them."""
+    lots = [lot for lot in stock.lots if all(lot.what != one.what for one in now) or lot.past(setting.on)]
+    for one in now:
+        lots += one.supply.left
+        left_ml = one.supply.purchase.leftover_ml
+        lots += [Lot(one.what, left_ml, _BOUGHT_NOW)] if left_ml > 0 else []
+    return Stock(tuple(lots))

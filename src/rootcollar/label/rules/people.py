@@ -1,12 +1,12 @@
-"""Does the crew have what the label tells them to wear?"""
+"""Does the crew have what the label tells them to wear, and somebody who treats what is cut?"""
 
 from __future__ import annotations
 
 from rootcollar.kernel.verdict import Verdict
-from rootcollar.label.rule import Basis, ask, rule, stop
+from rootcollar.label.rule import Basis, Seen, ask, rule, stop
 from rootcollar.label.words import flat, listing
 
-__all__ = ["wear_at_hand"]
+__all__ = ["treater_beside_the_cut", "wear_at_hand"]
 
 _TASKS = ("mixing", "applying", "cleaning")
 _CLEANING = "sheet.ppe.cleaning"
@@ -61,4 +61,30 @@ def _which_gloves(glove_types: tuple[str, ...], wear: frozenset[str]) -> Verdict
     return ask(
         f"the label names gloves of {types}; nobody has said what the crew's gloves are made of",
         "write the material in the wear of crew.toml in the label's words; or yes, if it is one of these",
+    )
+
+
+@rule(
+    "P06",
+    "No cut without somebody who may treat.",
+    Basis("rootcollar; what is cut but not treated sprouts, many plants thicker than before", Seen.OWN),
+    beside="people.beside",
+)
+def treater_beside_the_cut(beside: tuple[bool, int | None]) -> Verdict | None:
+    """Stop a cut that is to be treated where the crew has nobody who may treat; ask where no crew is written down.
+
+    beside: whether the line is cut and treated, and how many people may treat.
+    """
+    treated, treaters = beside
+    if not treated or treaters:
+        return None
+    if treaters is None:
+        return ask(
+            "nobody has said who treats what is cut; untreated it sprouts, many plants thicker than before",
+            "write who may treat or lead in crew.toml",
+            answerable=False,
+        )
+    return stop(
+        "nobody of the crew may treat, and what is cut but not treated sprouts, many plants thicker than before",
+        'bring somebody who may (may = ["treat"] in crew.toml, 18 or older), or plan a way without a cut',
     )

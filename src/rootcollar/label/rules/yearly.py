@@ -14,7 +14,7 @@ from rootcollar.label.limits import Rate, RateLine, read_rate
 from rootcollar.label.rule import Basis, Seen, ask, exceeds, rule, stop
 from rootcollar.label.rules.rates import against, beside_ml, ground_m2
 
-__all__ = ["in_window", "most_in_a_year", "often_enough", "soon_again"]
+__all__ = ["applied_before", "in_window", "most_in_a_year", "often_enough", "soon_again"]
 
 _YEAR = (
     "sheet.limits.per_year.amount", "sheet.limits.per_year.unit", "sheet.limits.basis", "sheet.ingredient",
@@ -51,7 +51,7 @@ def most_in_a_year(
     if which != "site_acre" and not all(row.area_m2 > 0 for row in rows):
         return ask("an application on this unit has no area", "write its area in applied.csv", answerable=False)
     ground = ground_m2(which, area_m2, work)
-    earlier = sure(_before(rate, rows, area_m2 if which == "site_acre" else None, work))
+    earlier = sure(applied_before(rate, rows, area_m2 if which == "site_acre" else None, work))
     found = against(rate, earlier + rate.of(beside_ml(work), ground), work, ground, _SPANS[window])
     if found is not None and found.level is Level.STOP:
         return found
@@ -133,7 +133,7 @@ def _within_a_year(one: date, other: date) -> bool:
     return (last.year - first.year, last.month, last.day) < (1, first.month, first.day)
 
 
-def _before(rate: Rate, rows: Iterable[Applied], area_m2: float | None, work: Work) -> float:
+def applied_before(rate: Rate, rows: Iterable[Applied], area_m2: float | None, work: Work) -> float:
     """Return what earlier work comes to, in the unit of `rate.limit`. area_m2: None counts each on its own ground."""
     total = 0.0
     for row in rows:

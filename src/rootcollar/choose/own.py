@@ -1,0 +1,65 @@
+"""A crew's own figures, which replace guesses: proving batches, prices paid, what an hour costs."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from rootcollar.dose import Proving
+from rootcollar.mix import Container, Recipe
+
+__all__ = ["NO_OWN", "Own", "Price"]
+
+
+@dataclass(frozen=True, slots=True)
+class Price:
+    """A size on sale. what: key of a label sheet or formulation, or an additive. container: with its price, if known.
+
+    on: the day the price was seen.
+    """
+
+    what: str
+    container: Container
+    on: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Own:
+    """Own figures; empty while nothing was measured. wage_per_h: what an hour of one person costs [money/h]."""
+
+    proving: tuple[Proving, ...] = ()
+    prices: tuple[Price, ...] = ()
+    wage_per_h: float | None = None
+
+    def sizes(self, *names: str) -> tuple[Container, ...]:
+        """Return the sizes on sale of the first of some names that any were written down for."""
+        for name in names:
+            found = tuple(one.container for one in self.prices if one.what == name)
+            if found:
+                return found
+        return ()
+
+    def price_per_l(self, *names: str) -> float | None:
+        """Return the least own price [money/L] of what is sold under the first known of some names; None: no price."""
+        known = [(one.price, one.volume_ml) for one in self.sizes(*names)]
+        return min((price / (volume_ml / 1000) for price, volume_ml in known if price is not None), default=None)
+
+    def batch(self, method: str, recipe: Recipe, ingredients: dict[str, str]) -> Proving | None:
+        """Return the newest proving batch of a mix put on in this way; None where there is none.
+
+        The mix is the same where strength and carrier are, and the product, or else its ingredient, is.
+        ingredients: by key of sheet or formulation.
+        """
+        fits = [
+            one
+            for one in self.proving
+            if one.same_mix(method, recipe.strength_pct, recipe.carrier)
+            and (
+                one.product in {recipe.product, recipe.formulation} or ingredients.get(one.product) == recipe.ingredient
+            )
+        ]
+        named = (recipe.product, recipe.formulation)
+        return max(fits, key=lambda one: (one.product in named, one.on), default=None)
+
+
+NO_OWN = Own()

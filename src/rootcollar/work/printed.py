@@ -1,0 +1,66 @@
+"""What a label says, for paper: its own words in quotes with the page, and what nobody has read named as that."""
+
+from __future__ import annotations
+
+from rootcollar.kernel.units import show
+from rootcollar.reference import Figure
+from rootcollar.shelf import FIELDS, NOT_READ, SILENT, Sheet, actives, is_placeholder
+
+__all__ = ["ADVICE", "NO_SHEET", "SILENT_WORDS", "active_words", "came", "figure", "quoted", "registration"]
+
+NO_SHEET = "no label sheet typed: read the label"
+SILENT_WORDS = "the label is silent"
+ADVICE = "Advice, not the label's words. Where the label or its safety sheet says otherwise, it holds."
+
+
+def quoted(sheet: Sheet | None, path: str) -> str:
+    """Return the label's words at a path in quotes, with the page; or that it is silent, or not read."""
+    line = sheet.line(path) if sheet else None
+    if sheet is None or line is None:
+        return NO_SHEET if sheet is None else NOT_READ
+    if line.says is SILENT:
+        return SILENT_WORDS
+    words = ", ".join(line.says) if isinstance(line.says, tuple) else str(line.says)
+    return f"“{words}”{_page(line.page)}" if words else SILENT_WORDS
+
+
+def figure(sheet: Sheet | None, path: str) -> str:
+    """Return the label's figure at a path with its unit and page; or that it is silent, or not read."""
+    says = sheet.says(path) if sheet else None
+    if sheet is None or says is None:
+        return quoted(sheet, path)
+    line = sheet.line(path)
+    return f"{show(says, FIELDS[path].unit)}{_page(line.page if line else '')}"
+
+
+def registration(sheet: Sheet | None) -> str:
+    """Return the registration number as a tag says it; nothing, to write by hand, where nobody has typed one."""
+    if sheet is None:
+        return ""
+    if sheet.says("identity.registration") == "exempt_25b":
+        return "none (minimum-risk product)"
+    number = str(sheet.says("identity.epa_reg_no") or "")
+    special = sheet.says("identity.sln_no")
+    words = f"{number} (placeholder, demo only)" if is_placeholder(number) else number
+    return f"{words}, {special}" if special else words
+
+
+def active_words(sheet: Sheet | None, ingredient: str) -> str:
+    """Return the active ingredients with percent by weight and acid in a gallon, as printed."""
+    told = []
+    for one in actives(sheet) if sheet else ():
+        name = f"{one.common_name} {one.form or ''}".strip() if one.common_name else ingredient
+        parts = [name, *([show(one.ai_percent, "%")] if one.ai_percent is not None else [])]
+        pounds, basis = (one.ae_lb_per_gal, "ae") if one.ae_lb_per_gal is not None else (one.ai_lb_per_gal, "ai")
+        parts += [f"{pounds:g}\N{NO-BREAK SPACE}lb\N{NO-BREAK SPACE}{basis}/gal"] if pounds is not None else []
+        told.append(", ".join(parts))
+    return "; ".join(told) or ingredient
+
+
+def came(fact: Figure) -> str:
+    """Return where a figure comes from, as it is printed: SOURCE, mark."""
+    return f"{fact.source}, {fact.mark}"
+
+
+def _page(page: str) -> str:
+    return f" (label page {page})" if page else ""
