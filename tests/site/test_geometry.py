@@ -93,12 +93,12 @@ def test_a_distance_is_nothing_where_a_line_comes_to_a_corner(spread, corner):
 
 
 @given(turns, st.integers(0, 20), st.floats(0, 1))
-def test_a_distance_is_under_a_centimetre_for_a_spot_on_a_side(spread, corner, along):
+def test_a_distance_is_under_two_centimetres_for_a_spot_on_a_side(spread, corner, along):
     """Not nothing: a side is straight on the plane, the spot was put between its ends in degrees."""
     ring = _ring(spread)
     one, two = ring[corner % len(ring)], ring[(corner + 1) % len(ring)]
     spot = (one[0] + along * (two[0] - one[0]), one[1] + along * (two[1] - one[1]))
-    assert distance_m(ring, [[spot]]) < 0.01
+    assert distance_m(ring, [[spot]]) < 0.02  # sides of up to 800 m
 
 
 def test_a_spot_within_is_at_no_distance_and_a_unit_within_a_pond_too():
