@@ -1,6 +1,7 @@
 """A folder is read whole or refused whole; nothing a person can type brings a traceback."""
 
 import tempfile
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -8,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from rootcollar.exchange import new_folder, read_folder, write_demo
+from rootcollar.jobs.plan import choose
 from rootcollar.kernel.errors import BadInput
 
 GROUND = 'name = "W"\n[[unit]]\nkey = "bench"\nname = "The bench"\n'
@@ -161,7 +163,9 @@ def test_no_slip_of_the_pen_brings_a_traceback(name, where, cut, put):
             assert wrong.faults and all(fault.found and fault.allowed for fault in wrong.faults)
 
 
-def test_a_new_folder_asks_only_for_a_count(tmp_path):
+def test_a_new_folder_reads_with_nothing_counted_and_the_plan_asks_for_a_count(tmp_path):
     new_folder(tmp_path / "mine")
-    (said,) = _faults(tmp_path / "mine")
-    assert said.startswith("tally.csv: found no rows")
+    project = read_folder(tmp_path / "mine")
+    assert project.stands == ()
+    with pytest.raises(BadInput, match="tally.csv: found no stems counted"):
+        choose(project, date(2026, 3, 2))

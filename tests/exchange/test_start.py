@@ -19,7 +19,8 @@ def _files(path: Path) -> set[str]:
 def test_a_new_folder_holds_every_file(tmp_path):
     new_folder(tmp_path / "mine")
     assert _files(tmp_path / "mine") == {
-        "ground.toml", "tally.csv", "crew.toml", "answers.toml", "applied.csv", "stock.csv", "own.toml", "README.txt",
+        "ground.toml", "tally.csv", "crew.toml", "answers.toml", "choices.toml", "applied.csv", "stock.csv", "own.toml",
+        "README.txt",
         "shelf/label-sheet-template.toml",
     }  # fmt: skip
     assert (tmp_path / "mine/shelf/label-sheet-template.toml").read_text(encoding="utf-8") == template()

@@ -132,7 +132,6 @@ def test_classes_that_meet_do_not_overlap():
     [
         ("", "an empty file", "diameter class"),
         ("\n , \n", "an empty file", "diameter class"),
-        (HEAD, "no rows", "common buckthorn"),
         ("unit,species,count\nbench,rhca3,7\n", "no column diameter class", "diameter class"),
         ("unit,species,diameter class,count,hight\nb,r,1-2 in,7,\n", "'hight'", "height"),
         ("unit,species,diameter class,count,Count\nb,r,1-2 in,7,7\n", "count twice", "once"),
@@ -143,6 +142,10 @@ def test_classes_that_meet_do_not_overlap():
 def test_a_table_that_is_none_is_refused_in_words(text, found, allowed):
     faults = _faults(text)
     assert any(found in what and allowed in can for _, _, what, can in faults), faults
+
+
+def test_a_header_alone_is_a_count_not_begun():
+    assert read_tally(HEAD, "tally.csv", None) == ((), ())
 
 
 def test_without_a_ground_no_unit_is_called_wrong():

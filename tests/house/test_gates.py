@@ -10,7 +10,7 @@ import pytest
 
 ROOT = Path(__file__).resolve().parents[2]
 PROJECT = ROOT / "pyproject.toml"
-UPPER = ("cli", "jobs", "exchange", "paper", "work", "choose", "label")
+UPPER = ("cli", "web", "jobs", "exchange", "paper", "work", "choose", "label")
 LOWER = ("mix", "dose", "survey", "site", "shelf", "hazard", "reference", "kernel")
 
 
@@ -79,6 +79,7 @@ def layers(house: Path) -> subprocess.CompletedProcess[str]:
 
 ALLOWED = {
     "cli": "import click, rich, time, pathlib, rootcollar.jobs",
+    "web": "import fastapi, starlette, uvicorn, jinja2, pydantic, pathlib, rootcollar.jobs",
     "jobs": "import pathlib, rootcollar.exchange, rootcollar.paper",
     "paper": "import typst, pathlib, rootcollar.work",
     "exchange": "import pydantic, io, shapely",
@@ -92,6 +93,8 @@ BROKEN = [
     ("paper", "rootcollar.exchange"),
     ("site", "rootcollar.jobs"),
     ("jobs", "rootcollar.cli"),
+    ("web", "rootcollar.cli"),
+    ("jobs", "fastapi"),
     ("jobs", "numpy"),
     ("jobs", "shapely"),
     ("label", "click"),

@@ -12,7 +12,7 @@ from rootcollar.jobs.facts import Page, contents, look_up, value_words
 from rootcollar.jobs.facts_differ import differing, kind_of
 from rootcollar.jobs.facts_method import PLACES, TAKEN, UNTAKEN
 from rootcollar.jobs.facts_other import source_page
-from rootcollar.jobs.facts_words import amount_words, length_words, strip, without_size
+from rootcollar.jobs.facts_words import amount_words, calendar, length_words, strip, without_size
 from rootcollar.kernel.days import read_window
 from rootcollar.kernel.errors import BadInput, NotFound
 from rootcollar.kernel.sources import Cited, Mark
@@ -99,7 +99,8 @@ def test_what_the_amount_says_is_not_said_again() -> None:
 
 
 def test_twelve_letters_tell_the_year_and_small_ones_what_is_only_remembered() -> None:
-    assert strip([read_window("12-15", "02-28")], [read_window("02-01", "03-31")]) == "J F m . . . . . . . . D"
+    year = calendar([read_window("12-15", "02-28")], [read_window("02-01", "03-31")])
+    assert strip(year) == "J F m . . . . . . . . D"
 
 
 @pytest.mark.parametrize(("shelf", "key"), THINGS)

@@ -16,7 +16,7 @@ from rootcollar.choose.decide import decide
 from rootcollar.choose.figures import proving_batch
 from rootcollar.choose.gates import shut
 from rootcollar.choose.judge import fallback_verdicts, line_verdicts, replay, total_verdicts, unit_totals
-from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Prescription, SetAside, Way
+from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Pick, Prescription, SetAside, Way
 from rootcollar.choose.own import NO_OWN, Own, Price
 from rootcollar.choose.plan import prescribe
 from rootcollar.choose.prices import LineCost, line_cost
@@ -26,7 +26,7 @@ from rootcollar.choose.ways import Product, not_planned_with, products, ways_for
 from rootcollar.choose.words import instruction, method_in_words, mix_words, trigger, way_words
 
 __all__ = [
-    "NO_OWN", "Choice", "Fallback", "LineCost", "Option", "Own", "PerStem", "Prescription", "Price", "Product",
+    "NO_OWN", "Choice", "Fallback", "LineCost", "Option", "Own", "PerStem", "Pick", "Prescription", "Price", "Product",
     "SetAside", "Setting", "Way", "alike", "cost_per_kill", "cost_per_stem", "decide", "expected",
     "fallback_verdicts", "instruction", "line_cost", "line_minutes", "line_mix_ml", "line_verdicts",
     "method_in_words", "minutes", "mix_words",

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from rootcollar.choose.cost import expected
 from rootcollar.choose.figures import per_stem
 from rootcollar.choose.gates import in_season, shut, weaknesses
 from rootcollar.choose.judge import line_verdicts
-from rootcollar.choose.option import Choice, Fallback, Option, SetAside, Way
+from rootcollar.choose.option import Choice, Fallback, Option, Pick, SetAside, Way
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.ways import ways_for
 from rootcollar.choose.words import trigger, way_words
@@ -27,7 +28,7 @@ def decide(stand: Stand, setting: Setting) -> Choice:
     Among the ways that no gate and no rule stops: those with a label before those without, then the least expected
     cost per stem killed in whole cents, then by name. A way that a question holds keeps its place: a worse way is no
     answer to a question. The fallback is the next of another method that is as clear. When nothing is open the stand
-    is left, with the reasons.
+    is left, with the reasons. What a person has chosen goes before the ranking, but never past a gate or a stop.
     """
     species = setting.reference.species[stand.species]
     options: list[Option] = []
@@ -42,11 +43,34 @@ def decide(stand: Stand, setting: Setting) -> Choice:
     aside += [_stopped(one) for one in options if one.level is Level.STOP]
     if not ranked:
         return Choice(stand, None, _nothing(aside), None, tuple(aside))
-    first, rest = ranked[0], ranked[1:]
+    pick = setting.picked.get(stand.key)
+    taken = next((one for one in ranked if pick and one.way.key == pick.way), None)
+    first = taken or ranked[0]
+    rest = [one for one in ranked if one is not first]
     fallback = next((one for one in rest if _can_replace(one, first)), None)
     aside = [_behind(one, first) for one in rest if one is not fallback] + aside
+    if pick and taken is None:
+        first = _not_followed(first, pick, aside)
+    because = _chosen(pick, first, ranked[0]) if pick and taken else _because(first)
     back = Fallback(fallback, trigger(first.way)) if fallback else None
-    return Choice(stand, first, _because(first), back, tuple(aside))
+    return Choice(stand, first, because, back, tuple(aside))
+
+
+def _chosen(pick: Pick, option: Option, cheapest: Option) -> str:
+    """Say who chose, and what the ranking would have taken."""
+    own = f"chosen by {pick.by}, {pick.on.isoformat()}: {pick.reason.rstrip('.')}"
+    else_ = "" if cheapest is option else f"; the ranking has {way_words(cheapest.way)} first"
+    return f"{own}{else_}; {_because(option).removeprefix('least ')}"
+
+
+def _not_followed(first: Option, pick: Pick, aside: Sequence[SetAside]) -> Option:
+    """Return the option with a warning that a person's choice was not followed, and why."""
+    said = next((one for one in aside if one.way.key == pick.way), None)
+    way, why = (way_words(said.way), said.because) if said else (pick.way, "no source and no product gives it now")
+    told = Verdict(
+        Level.WARN, f"the choice of {way} by {pick.by} is not followed: {why}", "choose again", about=first.stand.key
+    )
+    return replace(first, verdicts=(*first.verdicts, told))
 
 
 def _weigh(way: Way, species: Species, stand: Stand, setting: Setting) -> Option | SetAside:
@@ -87,15 +111,19 @@ def _because(option: Option) -> str:
 def _behind(option: Option, first: Option) -> SetAside:
     if _no_label(option) and not _no_label(first):
         would = _money(option.per_stem.cost_per_kill)
-        return SetAside(option.way, f"no label sheet of it is on the shelf; {would} per stem killed", "type its label")
+        because = f"no label sheet of it is on the shelf; {would} per stem killed"
+        return SetAside(option.way, because, "type its label", open=True)
     mine, theirs = expected(option.per_stem.cost_per_kill), expected(first.per_stem.cost_per_kill)
+    if mine < theirs:
+        because = f"cheaper, {_dollars(mine)} per stem killed, and another way was chosen"
+        return SetAside(option.way, because, "the choice is taken back", per_kill=mine, open=True)
     needed = expected(option.per_stem.cost) / theirs if theirs else 1.0
     wins = (
         f"it killed {needed:.0%} of stems a visit (reckoned {_counted(option):.0%} with its doubt)"
         if needed <= 1
         else f"a visit cost {_dollars(theirs)} a stem or less (reckoned {_dollars(expected(option.per_stem.cost))})"
     )
-    return SetAside(option.way, f"dearer: {_dollars(mine)} per stem killed", wins, per_kill=mine)
+    return SetAside(option.way, f"dearer: {_dollars(mine)} per stem killed", wins, per_kill=mine, open=True)
 
 
 def _counted(option: Option) -> float:

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from functools import lru_cache
 
 from rootcollar.choose.cost import cost_per_kill, cost_per_stem
 from rootcollar.choose.option import PerStem, Way
 from rootcollar.choose.prices import prices_per_l, wage_per_h
 from rootcollar.choose.setting import Setting
 from rootcollar.dose import Asked, Proving, own_figure, per_stem_ml, rule_for
-from rootcollar.kernel.doubt import Doubt, Worlds, band, between, sure
+from rootcollar.kernel.doubt import Doubt, Worlds, band, drawn, sure
 from rootcollar.kernel.errors import Refusal
 from rootcollar.kernel.formula import use
 from rootcollar.kernel.sources import Cited, Mark
@@ -164,13 +163,7 @@ def _worlds(doubt: Doubt, unknown: str, span: Span, row: KillRow | LabourRow) ->
     figure = use(middle(Cited(span, "", row.source, row.mark, unknown)))
     if span.low is None or span.high is None or span.low == span.high:
         return sure(figure)
-    return _drawn(doubt, unknown, (span.low, figure, span.high))
-
-
-@lru_cache(maxsize=4096)
-def _drawn(doubt: Doubt, unknown: str, ends: tuple[float, float, float]) -> Worlds:
-    """Return the worlds of an unknown; kept, because every stand of a size asks for the same (and none may write)."""
-    return doubt.worlds(unknown, ends[1], between(*ends))
+    return drawn(doubt, unknown, span.low, figure, span.high)
 
 
 def _kill_words(row: KillRow, kill: Worlds) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from datetime import date
 
 from rootcollar.kernel.doubt import Worlds
 from rootcollar.kernel.verdict import Level, Verdict, worst
@@ -11,7 +12,7 @@ from rootcollar.mix.recipe import Recipe, Treatment, Visit
 from rootcollar.reference import MethodRow
 from rootcollar.survey.stand import Stand
 
-__all__ = ["Choice", "Fallback", "Gate", "Option", "PerStem", "Prescription", "SetAside", "Way"]
+__all__ = ["Choice", "Fallback", "Gate", "Option", "PerStem", "Pick", "Prescription", "SetAside", "Way"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,10 +84,21 @@ class Option:
 
 
 @dataclass(frozen=True, slots=True)
+class Pick:
+    """A way that a person has chosen for a stand, by its key, with the reason, who and when."""
+
+    way: str
+    reason: str
+    by: str
+    on: date
+
+
+@dataclass(frozen=True, slots=True)
 class SetAside:
     """A way that was not chosen, why, and what would make it win.
 
     stop: the rule's word, where a rule struck it. per_kill: what it costs to kill a stem, where it was only dearer.
+    open: whether a person may choose it all the same, because nothing known shuts or stops it.
     """
 
     way: Way
@@ -95,6 +107,7 @@ class SetAside:
     asks: bool = False
     stop: Verdict | None = None
     per_kill: float | None = None
+    open: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,8 +170,12 @@ class Choice:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Prescription:
-    """One choice a stand, in stand-key order; the units in the order to work them, each with its reason."""
+    """One choice a stand, in stand-key order; the units in the order to work them, each with its reason.
+
+    decided: the choices as they were before the sums of the plan were weighed.
+    """
 
     choices: tuple[Choice, ...]
     order: tuple[tuple[str, str], ...]
     letters: Mapping[str, Recipe] = field(default_factory=dict)
+    decided: tuple[Choice, ...] = ()

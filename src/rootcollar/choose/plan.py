@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from itertools import count
+from types import MappingProxyType
 
 from rootcollar.choose.decide import decide
 from rootcollar.choose.first import order_units
@@ -22,16 +23,19 @@ __all__ = ["prescribe"]
 _LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"  # no I, no O: read as 1 and 0 on a wet bottle
 
 
-def prescribe(stands: Sequence[Stand], setting: Setting) -> Prescription:
+def prescribe(
+    stands: Sequence[Stand], setting: Setting, decided: Mapping[str, Choice] = MappingProxyType({})
+) -> Prescription:
     """Return one choice a stand, in stand-key order, with the sums of the whole plan weighed.
 
-    A total that passes a limit strikes every line that adds to it. Same inputs, same prescription.
+    A total that passes a limit strikes every line that adds to it. Same inputs, same prescription. decided: choices by
+    stand key that still hold, as `Prescription.decided` has them, so that one changed line does not cost a whole plan.
     """
-    choices = [decide(stand, setting) for stand in sorted(stands, key=lambda one: one.key)]
+    choices = [decided.get(one.key) or decide(one, setting) for one in sorted(stands, key=lambda one: one.key)]
     said = total_verdicts(choices, setting)
     weighed = tuple(replace(one, total_verdicts=said.get(one.stand.key, ())) for one in choices)
     checked = _fallbacks_checked(weighed, setting)
-    return Prescription(checked, order_units(checked, setting.ground.units), _letters(checked))
+    return Prescription(checked, order_units(checked, setting.ground.units), _letters(checked), tuple(choices))
 
 
 def _fallbacks_checked(choices: tuple[Choice, ...], setting: Setting) -> tuple[Choice, ...]:

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 
+from rootcollar.choose.option import Pick
 from rootcollar.choose.own import NO_OWN, Own
 from rootcollar.choose.ways import Product
 from rootcollar.kernel.doubt import Doubt
@@ -21,7 +22,8 @@ __all__ = ["Setting"]
 class Setting:
     """What choosing knows. on: the day the plan is weighed for. wear: items at hand, None: nobody has looked.
 
-    own: the crew's own figures. treaters: how many of the crew may treat, None: no crew is written down.
+    picked: what people have chosen otherwise, by the stand's key. own: the crew's own figures. treaters: how many may
+    treat, None: no crew is written down.
     """
 
     reference: Reference
@@ -33,6 +35,7 @@ class Setting:
     history: History
     doubt: Doubt
     on: date
+    picked: Mapping[str, Pick] = field(default_factory=dict)
     own: Own = NO_OWN
     treaters: int | None = None
 

@@ -8,8 +8,9 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from rootcollar.cli.facts_text import NOT_A_LABEL, show_contents, show_page
+from rootcollar.cli.facts_text import show_contents, show_page
 from rootcollar.cli.show import json_option, print_json, text
+from rootcollar.kernel.sources import NOT_A_LABEL
 
 if TYPE_CHECKING:
     from rootcollar.jobs.facts import Listing, Page

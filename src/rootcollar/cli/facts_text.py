@@ -7,22 +7,14 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from rootcollar.cli.show import columns, heading, text
+from rootcollar.kernel.sources import MARK_WORDS, Mark
 
 if TYPE_CHECKING:
     from rootcollar.jobs.facts import Line, Listing, Page, Section, Seen
 
-__all__ = ["MARKS", "NOT_A_LABEL", "show_contents", "show_page"]
+__all__ = ["show_contents", "show_page"]
 
-MARKS = {
-    "read": ("read", "the source named was seen to say so"),
-    "practice": ("practice", "a habit of the trade"),
-    "reckoned": ("reckoned", "worked out from other figures"),
-    "ours": ("ours", "our own guess, to be replaced by yours"),
-    "memory": ("from memory", "recalled, not seen; confirm before anybody acts on it"),
-}
-NOT_A_LABEL = "No fact here permits anything: the label in your hand is the law."
-
-_LOUD = MARKS["memory"][0]
+_LOUD = MARK_WORDS[Mark.MEMORY][0]
 _IN = 2  # columns of one step inwards
 _NAME = 24  # columns a name may take beside the words
 _AMOUNT = 3  # an amount may take one column in so many
@@ -137,7 +129,7 @@ def _cites(seen: Sequence[Seen]) -> str:
 
 def _cite(one: Seen) -> str:
     place = f" {one.locator}" if one.locator else ""
-    return one.source if one.source in _PSEUDO else f"{one.source}{place}, {MARKS[one.mark][0]}"
+    return one.source if one.source in _PSEUDO else f"{one.source}{place}, {MARK_WORDS[one.mark][0]}"
 
 
 def _show_sources(page: Page) -> None:
@@ -146,7 +138,7 @@ def _show_sources(page: Page) -> None:
     if not met:
         return
     heading("Sources")
-    marks = [f"{said} = {meaning}" for mark, (said, meaning) in MARKS.items() if mark in met]
+    marks = [f"{said} = {meaning}" for mark, (said, meaning) in MARK_WORDS.items() if mark in met]
     text(f"{'; '.join(marks)}.", indent=_IN)
     if page.kind == "source":
         return

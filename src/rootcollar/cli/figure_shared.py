@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
+from contextvars import ContextVar
 from dataclasses import asdict
 from pathlib import Path
 from types import MappingProxyType
@@ -25,9 +27,21 @@ if TYPE_CHECKING:
     from rootcollar.shelf import Sheet
 
 __all__ = [
-    "CARRIERS", "METHODS", "acid", "answer", "bad", "method_option", "not_with", "optional", "read_told", "same_form",
-    "sheet_option", "system", "to",
-]  # fmt: skip
+    "CARRIERS",
+    "METHODS",
+    "acid",
+    "answer",
+    "bad",
+    "handed_over",
+    "method_option",
+    "not_with",
+    "optional",
+    "read_told",
+    "same_form",
+    "sheet_option",
+    "system",
+    "to",
+]
 
 A = TypeVar("A")
 Told = Mapping[str, Any]
@@ -37,6 +51,7 @@ METHODS: Mapping[str, str] = {
     "basal-bark": "basal_bark", "hack-squirt": "hack_squirt", "cut-stump": "cut_stump", "foliar": "foliar",
     "vine": "vine_cut",
 }  # fmt: skip
+_waiting: ContextVar[list[Worked] | None] = ContextVar("waiting", default=None)
 _METRIC = frozenset({
     "mL", "L", "mm", "cm", "m", "km", "m2", "ha", "g", "kg", "L/ha", "mL/ha", "mL/m2", "L/min", "mL/min", "mL/s", "m/s",
     "km/h", "m/min", "g/mL", "kg/L", "g/L",
@@ -108,6 +123,17 @@ def bad(found: str, allowed: str) -> BadInput:
     return BadInput(Fault(found=found, allowed=allowed))
 
 
+@contextmanager
+def handed_over() -> Iterator[list[Worked]]:
+    """Collect the answers of commands that run inside the block, instead of printing them."""
+    answers: list[Worked] = []
+    token = _waiting.set(answers)
+    try:
+        yield answers
+    finally:
+        _waiting.reset(token)
+
+
 def answer(
     command: str,
     job: Callable[[A, Reference], Outcome[Answer]],
@@ -124,6 +150,10 @@ def answer(
     from rootcollar.reference import load
 
     worked = _weighed(work_out(job, ask, load()), told)
+    waiting = _waiting.get()
+    if waiting is not None:
+        waiting.append(worked)
+        return
     if as_json:
         print_json(command, _body(worked))
     else:

@@ -25,7 +25,10 @@ class Listed(NamedTuple):  # because importing dataclasses would cost --help a t
 _PLAN = "rootcollar.cli.plan_commands"
 COMMANDS: Mapping[str, Listed] = {
     "demo": Listed(
-        f"{_PLAN}:demo", "Write the invented property Hobbin Wood into FOLDER, plan it, and make its packet."
+        f"{_PLAN}:demo", "Write the invented property Hobbin Wood into FOLDER, plan it, and open it in the app."
+    ),
+    "open": Listed(
+        "rootcollar.cli.open_command:open_folder", "Open FOLDER in the app, in the browser of this computer."
     ),
     "new": Listed(f"{_PLAN}:new", "Write commented templates for a property into a new FOLDER."),
     "choose": Listed(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -96,12 +97,13 @@ def prepare(folder: Path, on: str | None, as_json: bool, **asked: Any) -> None:
 
 @click.command()
 @click.argument("folder", type=click.Path(path_type=Path), default=Path("hobbin-wood"))
-@click.option("--no-open", is_flag=True, help="Open nothing when done.")
+@click.option("--no-open", is_flag=True, help="End when done; do not start the app.")
 @_JSON
 def demo(folder: Path, no_open: bool, as_json: bool) -> None:
-    """Write the invented property Hobbin Wood into FOLDER, plan it, and make its packet.
+    """Write the invented property Hobbin Wood into FOLDER, plan it, and open it in the app.
 
-    Everything in it is invented, its labels too. A folder that is already there is used as it is.
+    Everything in it is invented, its labels too. A folder that is already there is used as it is. Its packet is made
+    too. Without a terminal, or with --no-open, it ends by itself when that is done.
 
     \b
     Example: rootcollar demo
@@ -125,6 +127,10 @@ def demo(folder: Path, no_open: bool, as_json: bool) -> None:
         f"The packet: {pdf}",
     ]
     emit("demo", {"folder": str(folder), "packet": str(pdf), **plan_text.as_json(project, plan)}, lines, as_json)
+    if not (no_open or as_json) and sys.stdout.isatty():
+        from rootcollar.cli.open_command import run_app
+
+        run_app(folder, open_browser=True)
 
 
 def _write_packet(folder: Path, to: Path | None, packet: object, made_on: date) -> Path:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from rootcollar.dose.amount import coverage_from_batch
-from rootcollar.kernel.doubt import Doubt, Worlds, between, sure
+from rootcollar.kernel.doubt import Doubt, Worlds, drawn, sure
 from rootcollar.kernel.errors import Refusal
 from rootcollar.kernel.formula import use
 from rootcollar.kernel.sources import Cited, Mark
@@ -210,7 +210,7 @@ def _coverage(cover: Coverage, doubt: Doubt) -> Worlds:
     span, best_ml = cover.ml_per_cm2.value, use(middle(replace(cover.ml_per_cm2, holds_for=cover.words)))
     if span.low is None or span.high is None:
         return sure(best_ml)
-    return doubt.worlds(f"coverage/{cover.key}", best_ml, between(span.low, best_ml, span.high))
+    return drawn(doubt, f"coverage/{cover.key}", span.low, best_ml, span.high)
 
 
 def _band_cm(facts: MethodFacts) -> float:

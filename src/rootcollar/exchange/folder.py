@@ -10,6 +10,7 @@ from typing import Any, TypeVar
 
 from rootcollar.choose import NO_OWN, Own
 from rootcollar.exchange.applied_file import read_applied
+from rootcollar.exchange.choices_file import read_choices
 from rootcollar.exchange.ground_file import read_ground
 from rootcollar.exchange.own_file import read_own
 from rootcollar.exchange.people_file import read_answers, read_crew
@@ -29,7 +30,7 @@ __all__ = ["TEMPLATE_MARK", "read_folder"]
 TEMPLATE_MARK = "-template.toml"  # the end of a sheet's name that is there to be copied, not read
 
 _NEEDED = ("ground.toml", "tally.csv")
-_OPTIONAL = ("crew.toml", "answers.toml", "applied.csv", "stock.csv", "own.toml")
+_OPTIONAL = ("crew.toml", "answers.toml", "choices.toml", "applied.csv", "stock.csv", "own.toml")
 
 T = TypeVar("T")
 _ReadTable = Callable[[str, str, Mapping[str, str] | None], tuple[tuple[T, ...], tuple[str, ...]]]
@@ -82,6 +83,7 @@ def _project(path: Path) -> Project:
     rows = reading.table("tally.csv", read_tally, units)
     crew = reading.toml("crew.toml", read_crew) if "crew.toml" in there else None
     answers = reading.toml("answers.toml", read_answers) if "answers.toml" in there else None
+    picked = reading.toml("choices.toml", read_choices) if "choices.toml" in there else None
     applied = reading.table("applied.csv", read_applied, units) if "applied.csv" in there else ()
     shelf, keys = _shelf(reading), [file.stem for file in _sheets(path)]
     lots = reading.table("stock.csv", partial(_stock, keys), None) if "stock.csv" in there else ()
@@ -92,7 +94,7 @@ def _project(path: Path) -> Project:
     history = History(applied, complete)
     return Project(
         ground, stands(rows, Doubt(ground.seed)), shelf, crew or Crew(), answers or (), history,
-        Stock(lots) if lots else None, own or NO_OWN,
+        Stock(lots) if lots else None, own or NO_OWN, picked or {},
     )  # fmt: skip
 
 

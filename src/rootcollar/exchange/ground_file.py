@@ -13,7 +13,7 @@ from rootcollar.exchange.entry import Area, Day, Distance, Entry, Position, Text
 from rootcollar.kernel.errors import BadInput, Fault
 from rootcollar.site import SITE_CLASSES, Feature, Ground, LonLat, Permission, Unit, measure, outline_fault
 
-__all__ = ["read_ground"]
+__all__ = ["WRITTEN_AS", "read_ground"]
 
 KINDS = ("water", "well", "trail", "keep", "neighbour", "gate")
 LOOKED_FOR = KINDS[:-1]
@@ -88,6 +88,10 @@ class _Unit(Entry):
         if fault:
             refuse(f"a polygon with {fault}", "corners in the order you would walk them, at least three")
         return self
+
+
+# How each line of a unit is written, by its key.
+WRITTEN_AS = {key: line.description or "" for key, line in _Unit.model_fields.items()}
 
 
 class _Feature(Entry):

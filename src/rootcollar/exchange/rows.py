@@ -54,10 +54,12 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Rows:
-    """The rows of a table, and notes on how it was read."""
+    """The rows of a table, and notes on how it was read. columns: in the file's order; separator: between them."""
 
     rows: tuple[Row, ...]
     notes: tuple[str, ...] = ()
+    columns: tuple[str, ...] = ()
+    separator: str = ","
 
 
 def read_rows(text: str, file: str, columns: Sequence[Column]) -> Rows:
@@ -83,7 +85,8 @@ def read_rows(text: str, file: str, columns: Sequence[Column]) -> Rows:
             if one.needed and not row.cells.get(one.name):
                 row.fault(one.name, "nothing", f"for instance {one.example}")
         rows.append(row)
-    return Rows(tuple(rows), (f"{file}: read with {said} between the columns",) if said else ())
+    notes = (f"{file}: read with {said} between the columns",) if said else ()
+    return Rows(tuple(rows), notes, tuple(names), separator)
 
 
 def _separator(text: str) -> tuple[str, str]:

@@ -46,12 +46,9 @@ def read_tally(text: str, file: str, units: Mapping[str, str] | None) -> tuple[t
     """Return the rows of a tally and notes on how it was read.
 
     units: names of the units by key; None while the ground could not be read, then no unit is checked.
-    Raises BadInput with every fault, by row and column.
+    No rows is an answer too: nothing is counted yet. Raises BadInput with every fault, by row and column.
     """
     table = read_rows(text, file, COLUMNS)
-    if not table.rows:
-        example = ", ".join(one.example for one in COLUMNS if one.needed)
-        raise BadInput(Fault("no rows below the header", f"at least one row, such as  {example}", file=file))
     read_unit = unit_reader(units)
     found = [(row, _tally_row(row, read_unit)) for row in table.rows]
     whole = [(row, one) for row, one in found if one is not None]

@@ -7,7 +7,7 @@ from typing import Any
 
 from rootcollar.hazard import gus_score, leaching_word
 from rootcollar.jobs.facts_differ import kind_of, side_by_side
-from rootcollar.jobs.facts_page import Line, Page, Section, cited, page, sections
+from rootcollar.jobs.facts_page import DISAGREE, Line, Page, Section, cited, page, sections
 from rootcollar.jobs.facts_species import conflict_lines
 from rootcollar.jobs.facts_words import flat, joined, method_words, number, sentence, spaced, value_words
 from rootcollar.kernel.formula import use
@@ -97,7 +97,7 @@ def _told(one: Ingredient, reference: Reference) -> tuple[Section, ...]:
         ("Strength by way of working", _strengths(one, reference)),
         ("Fate numbers", rows("fate")),
         ("Plants it is named for", _plants(one, reference)),
-        ("Where sources disagree", _conflicts(one, reference)),
+        (DISAGREE, _conflicts(one, reference)),
     )  # fmt: skip
 
 

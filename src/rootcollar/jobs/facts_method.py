@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from rootcollar.jobs.facts_examples import example_lines
-from rootcollar.jobs.facts_page import Line, Page, Section, cited, page, sections
+from rootcollar.jobs.facts_page import DISAGREE, Line, Page, Section, cited, page, sections
 from rootcollar.jobs.facts_species import conflict_lines
 from rootcollar.jobs.facts_treat import kill_line
 from rootcollar.jobs.facts_words import (
@@ -124,7 +124,7 @@ def _told(one: MethodFacts, reference: Reference) -> tuple[Section, ...]:
         place("Work and money"),
         ("Minutes a stem: guesses until own times", _minutes(one, reference)),
         ("Worked examples", example_lines(one)),
-        ("Where sources disagree", _conflicts(one, reference)),
+        (DISAGREE, _conflicts(one, reference)),
     )
 
 

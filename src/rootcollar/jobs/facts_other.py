@@ -8,7 +8,7 @@ from decimal import Decimal
 from functools import cache
 
 from rootcollar.jobs.facts_differ import differing, kind_of, side_by_side
-from rootcollar.jobs.facts_page import Fact, Line, Page, cited, page, sections
+from rootcollar.jobs.facts_page import DISAGREE, Fact, Line, Page, cited, page, sections
 from rootcollar.jobs.facts_species import conflict_lines
 from rootcollar.jobs.facts_words import flat, sentence, spaced, value_words
 from rootcollar.kernel.sources import Cited, Mark
@@ -139,7 +139,7 @@ def practice_page(key: str, reference: Reference) -> Page:
 def sources_page(reference: Reference) -> Page:
     """Return every source with what it is."""
     lines = [Line(key, "", one.cite) for key, one in reference.sources.items()]
-    opening = f"{len(lines)} sources. `rootcollar facts KEY` shows the address of one and all that rests on it."
+    opening = f"{len(lines)} sources. Looked up by its key, one shows its address and all that rests on it."
     return Page("sources", "sources", "Sources", (), (), (), opening, sections(("By key", lines)))
 
 
@@ -214,7 +214,7 @@ def conflicts_page(reference: Reference) -> Page:
         "practice, reckoned, ours, memory), then by year, then by care. The label in hand goes before all of it."
     )
     made = sections(*told)
-    return page(Page("conflicts", "conflicts", "Where sources disagree", (), (), (), opening), made, reference)
+    return page(Page("conflicts", "conflicts", DISAGREE, (), (), (), opening), made, reference)
 
 
 def _of_plant(title: str, plant: object, reference: Reference) -> Iterator[Line]:

@@ -9,7 +9,9 @@ from typing import Any
 from rootcollar.kernel.sources import Cited, Mark, Source
 from rootcollar.reference import Figure, Reference, Row
 
-__all__ = ["Fact", "Line", "Listing", "Page", "Section", "Seen", "cited", "page", "sections"]
+__all__ = ["DISAGREE", "Fact", "Line", "Listing", "Page", "Section", "Seen", "cited", "page", "sections"]
+
+DISAGREE = "Where sources disagree"
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,13 +37,15 @@ class Seen:
 class Line:
     """One line: a name on the left, an amount that lines up with its neighbours, words, and who says so.
 
-    A line of a name only heads the lines beneath it.
+    A line of a name only heads the lines beneath it. months: of a season, for each month of the year "named",
+    "remembered" where only memory names it, or ""; of a season to keep out of, "shut" and "shut by memory".
     """
 
     name: str = ""
     amount: str = ""
     words: str = ""
     seen: tuple[Seen, ...] = ()
+    months: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

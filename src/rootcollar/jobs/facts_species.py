@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import Any
 
 from rootcollar.jobs.facts_differ import kind_of, side_by_side
-from rootcollar.jobs.facts_page import Line, Page, Section, cited, page, sections
+from rootcollar.jobs.facts_page import DISAGREE, Line, Page, Section, cited, page, sections
 from rootcollar.jobs.facts_treat import SEEDLINGS, fail_lines, kill_lines, limit_lines, season_lines, way_lines
 from rootcollar.jobs.facts_words import (
     flat,
@@ -73,7 +73,7 @@ def _told(one: Species, reference: Reference) -> tuple[Section, ...]:
         ("Wood, roots and thorns", _wood(one, reference)),
         ("After treatment", _after(one, reference)),
         ("Hazards and law", _hazards(one, reference)),
-        ("Where sources disagree", _conflicts(one, reference)),
+        (DISAGREE, _conflicts(one, reference)),
     )
 
 

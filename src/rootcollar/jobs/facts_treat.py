@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
 from rootcollar.jobs.facts_page import Line, cited
 from rootcollar.jobs.facts_words import (
+    calendar,
     ingredient_words,
     joined,
     length_words,
@@ -39,6 +41,7 @@ _UNITS = {
 _PERCENT = re.compile(r" \([\d.]+ %\)")  # of a formulation's words: the strength beside it says enough
 _CARRIED = {"water": "in water", "oil": "in oil", "none": "as sold"}
 _BEST_FIRST = tuple(Mark)
+_SHUT = {"named": "shut", "remembered": "shut by memory", "": ""}
 SEEDLINGS = "seedlings_emerged"  # an outcome that is no kill: it tells how long to come back
 
 
@@ -90,7 +93,8 @@ def season_lines(one: Species, reference: Reference) -> Iterator[Line]:
         yield _timed(method_words(method, reference), rows)
     for row in one.fails:
         if row.windows:
-            yield _timed(f"not {method_words(row.method, reference)}", [row])
+            line = _timed(f"not {method_words(row.method, reference)}", [row])
+            yield replace(line, months=tuple(_SHUT[state] for state in line.months))
     if untimed:
         yield Line("no month named", "", ", ".join(untimed), ())
 
@@ -100,7 +104,8 @@ def _timed(name: str, rows: Iterable[MethodRow | FailRow]) -> Line:
     seen = [window for row in rows for window in row.windows if row.mark is not Mark.MEMORY]
     remembered = [window for row in rows for window in row.windows if row.mark is Mark.MEMORY]
     both = sorted({*seen, *remembered}, key=lambda window: (window.start, window.end))
-    return Line(name, strip(seen, remembered), window_words(both), cited(*rows))
+    year = calendar(seen, remembered)
+    return Line(name, strip(year), window_words(both), cited(*rows), year)
 
 
 def kill_lines(one: Species, reference: Reference) -> Iterator[Line]:

@@ -14,8 +14,8 @@ from rootcollar.kernel.units import convert
 from rootcollar.reference import Reference, Span, figures
 
 __all__ = [
-    "amount_words", "flat", "ingredient_words", "joined", "length_words", "method_words", "number", "sentence",
-    "span_words", "spaced", "strip", "value_words", "window_words", "without_size",
+    "amount_words", "calendar", "flat", "ingredient_words", "joined", "length_words", "method_words", "number",
+    "sentence", "span_words", "spaced", "strip", "value_words", "window_words", "without_size",
 ]  # fmt: skip
 
 _CODE = re.compile(r"(?<=[a-z])_(?=[a-z])")  # the joint in a word of the vocabulary: no_kill
@@ -126,15 +126,20 @@ def _day(month_day: tuple[int, int]) -> str:
     return f"{day} {MONTHS[month - 1][:3]}"
 
 
-def strip(seen: Iterable[Window], remembered: Iterable[Window] = ()) -> str:
-    """Return the year as twelve letters, a point where nothing is open, a small letter where only memory says so."""
+def calendar(seen: Iterable[Window], remembered: Iterable[Window] = ()) -> tuple[str, ...]:
+    """Return for each month whether a window holds a day of it: "named", "remembered" by memory only, or ""."""
     sure = frozenset(month for window in seen for month in months(window))
     maybe = frozenset(month for window in remembered for month in months(window))
-    letters = [
-        name[0] if month in sure else name[0].lower() if month in maybe else "."
-        for month, name in enumerate(MONTHS, start=1)
-    ]
-    return " ".join(letters)
+    return tuple("named" if at in sure else "remembered" if at in maybe else "" for at, _ in enumerate(MONTHS, 1))
+
+
+def strip(year: Iterable[str]) -> str:
+    """Return a calendar as twelve letters, a point where nothing is open, a small letter where only memory says so."""
+    small = ("remembered", "shut by memory")
+    letters = (
+        (name[0].lower() if state in small else name[0], state) for name, state in zip(MONTHS, year, strict=True)
+    )
+    return " ".join(letter if state else "." for letter, state in letters)
 
 
 def without_size(held: str) -> str:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from types import MappingProxyType
 
 from rootcollar.choose import Choice, Prescription, Setting, prescribe, products
 from rootcollar.jobs.outcome import Outcome
@@ -14,7 +15,9 @@ from rootcollar.kernel.verdict import Level, Verdict
 from rootcollar.reference import find_tongue, load
 from rootcollar.work import Packet, PacketAsked, Project, Shopping, clear, packet, shopping
 
-__all__ = ["Prepared", "choose", "prepare"]
+__all__ = ["Prepared", "choose", "prepare", "prescribed", "setting_of"]
+
+_ROW = "brook-edge, common buckthorn, 1-2 in, 120"
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -31,23 +34,29 @@ def choose(project: Project, on: date) -> Outcome[Prescription]:
 
     Raises BadInput when nothing has been counted yet.
     """
-    prescription = _prescribed(project, _setting(project, on))
+    prescription = prescribed(project, setting_of(project, on))
     return Outcome(prescription, verdicts=_said(prescription.choices))
 
 
 def prepare(
-    project: Project, on: date, units: Sequence[str] = (), day: date | None = None, languages: Sequence[str] = ()
+    project: Project,
+    on: date,
+    units: Sequence[str] = (),
+    day: date | None = None,
+    languages: Sequence[str] = (),
+    plan: Prescription | None = None,
 ) -> Outcome[Prepared]:
     """Return the packet for the named units (none named: all, in the plan's order), weighed for a day.
 
     day: the day of work, where it is known; it is printed, and permission and labels are weighed for it. on: today.
     languages: in which the day sheet is printed too, besides those that people of the crew read: code or name.
+    plan: the prescription weighed for that very day, where it is at hand.
     Struck and held lines are printed as such, never as work: what is printed as work is weighed once more.
     Raises NotFound for a unit that is not on the ground, with the near ones, and for a language we do not have.
     """
-    setting = _setting(project, day or on)
+    setting = setting_of(project, day or on)
     spoken = tuple(find_tongue(one, setting.reference).code for one in languages)
-    prescription = _prescribed(project, setting)
+    prescription = plan or prescribed(project, setting)
     known = [key for key, _ in prescription.order]
     for key in units:
         if key not in known:
@@ -60,10 +69,16 @@ def prepare(
     return Outcome(Prepared(packet(asked), prescription, shopping(asked)), verdicts=_said(lines))
 
 
-def _prescribed(project: Project, setting: Setting) -> Prescription:
+def prescribed(
+    project: Project, setting: Setting, decided: Mapping[str, Choice] = MappingProxyType({})
+) -> Prescription:
+    """Return the prescription for a property. decided: choices by line that still hold, to be weighed with the rest.
+
+    Raises BadInput when nothing has been counted yet.
+    """
     if not project.stands:
-        raise BadInput(Fault("no stems counted", "at least one row", file="tally.csv"))
-    return prescribe(project.stands, setting)
+        raise BadInput(Fault("no stems counted", f"at least one row, such as  {_ROW}", file="tally.csv"))
+    return prescribe(project.stands, setting, decided)
 
 
 def _said(lines: Sequence[Choice]) -> tuple[Verdict, ...]:
@@ -72,7 +87,8 @@ def _said(lines: Sequence[Choice]) -> tuple[Verdict, ...]:
     return (*left, *(one for line in lines for one in line.verdicts))
 
 
-def _setting(project: Project, on: date) -> Setting:
+def setting_of(project: Project, on: date) -> Setting:
+    """Return what choosing knows of a property on a day."""
     reference = load()
     return Setting(
         reference,
@@ -84,6 +100,7 @@ def _setting(project: Project, on: date) -> Setting:
         project.history,
         Doubt(project.ground.seed),
         on,
+        picked=project.picked,
         own=project.own,
         treaters=project.crew.treaters,
     )

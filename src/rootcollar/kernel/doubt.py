@@ -5,13 +5,14 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import lru_cache
 from hashlib import blake2b
 from statistics import NormalDist
 
 import numpy as np
 from numpy.typing import NDArray
 
-__all__ = ["Band", "Doubt", "Worlds", "band", "best", "between", "sure"]
+__all__ = ["Band", "Doubt", "Worlds", "band", "best", "between", "drawn", "sure"]
 
 Worlds = NDArray[np.float64]  # last axis: world 0 the best figure, 1..n the doubt; a sure value has length 1
 
@@ -52,6 +53,15 @@ def sure(value: float) -> Worlds:
     out = np.array([value], dtype=np.float64)
     out.flags.writeable = False
     return out
+
+
+@lru_cache(maxsize=4096)
+def drawn(doubt: Doubt, unknown: str, low: float, middle: float, high: float) -> Worlds:
+    """Return the worlds of a named unknown whose 10, 50 and 90 % points are low, middle and high.
+
+    Kept, because every stand of a size asks for the same ones; the array is shared, so it is read-only.
+    """
+    return doubt.worlds(unknown, middle, between(low, middle, high))
 
 
 def best(worlds: Worlds) -> float:

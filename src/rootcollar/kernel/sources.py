@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import Generic, TypeVar
 
-__all__ = ["Cited", "Mark", "Source"]
+__all__ = ["MARK_WORDS", "NOT_A_LABEL", "Cited", "Mark", "Source"]
 
 T = TypeVar("T")
 
@@ -19,6 +20,16 @@ class Mark(StrEnum):
     RECKONED = "reckoned"
     OURS = "ours"
     MEMORY = "memory"
+
+
+MARK_WORDS: Mapping[Mark, tuple[str, str]] = {
+    Mark.READ: ("read", "the source named was seen to say so"),
+    Mark.PRACTICE: ("practice", "a habit of the trade"),
+    Mark.RECKONED: ("reckoned", "worked out from other figures"),
+    Mark.OURS: ("ours", "our own guess, to be replaced by yours"),
+    Mark.MEMORY: ("from memory", "recalled, not seen; confirm before anybody acts on it"),
+}
+NOT_A_LABEL = "No fact here permits anything: the label in your hand is the law."
 
 
 @dataclass(frozen=True, slots=True)

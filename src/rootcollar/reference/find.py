@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from difflib import SequenceMatcher
-from functools import cache
+from functools import cache, lru_cache
 from typing import TypeVar
 
 from rootcollar.kernel.errors import NotFound
@@ -93,6 +93,7 @@ def _find(what: str, name: str, shelf: Mapping[str, T], names: Mapping[str, str]
     raise NotFound(what, name, near=_near(name, names))
 
 
+@lru_cache(maxsize=4096)
 def _folded(name: str) -> str:
     return "".join(letter for letter in name.casefold() if letter.isalnum())
 

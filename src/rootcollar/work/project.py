@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
-from rootcollar.choose.own import NO_OWN, Own
+from rootcollar.choose import NO_OWN, Own, Pick
 from rootcollar.label.answers import Answers
 from rootcollar.label.applied import History
 from rootcollar.shelf.sheet import Sheet
@@ -19,7 +19,10 @@ __all__ = ["Project"]
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Project:
-    """An immutable snapshot. shelf: label sheets by key. stands: in key order. stock: None, nobody has looked."""
+    """An immutable snapshot. shelf: label sheets by key. stands: in key order. stock: None, nobody has looked.
+
+    picked: choices of people, by line.
+    """
 
     ground: Ground
     stands: tuple[Stand, ...]
@@ -29,3 +32,4 @@ class Project:
     history: History
     stock: Stock | None = None
     own: Own = NO_OWN
+    picked: Mapping[str, Pick] = field(default_factory=dict)

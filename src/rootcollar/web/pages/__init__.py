@@ -1,0 +1,14 @@
+"""The pages, a module each: every one reads the desk, runs a job, and hands plain values to its template."""
+
+from __future__ import annotations
+
+from fastapi import APIRouter
+
+from rootcollar.web.pages import choose, count, door, facts, figure, ground, prepare, shelf, start, style
+
+__all__ = ["ROUTERS"]
+
+ROUTERS: tuple[APIRouter, ...] = (
+    choose.router, count.router, door.router, facts.router, figure.router, ground.router, prepare.router, shelf.router,
+    start.router, style.router,
+)  # fmt: skip

@@ -1,0 +1,99 @@
+"""Choose: the units in the order to work them; on each, what is done to which stems, why, and what the rules say."""
+
+from __future__ import annotations
+
+from difflib import get_close_matches
+
+from fastapi import APIRouter, Request
+from fastapi.responses import HTMLResponse, RedirectResponse, Response
+
+from rootcollar.choose import Pick
+from rootcollar.exchange import keep_answer, keep_choice
+from rootcollar.kernel.errors import BadInput, NotFound
+from rootcollar.label import Answer
+from rootcollar.web.desk import desk_of
+from rootcollar.web.forms import Form, Typed
+from rootcollar.web.render import page
+from rootcollar.web.views.questions import more_ways, questions
+from rootcollar.web.views.unit import unit_cards, unit_view
+from rootcollar.web.views.working import mix_drawer
+
+__all__ = ["router"]
+
+router = APIRouter(include_in_schema=False)
+
+
+@router.get("/choose")
+def units(request: Request) -> HTMLResponse:
+    """Show every unit in the order to work them."""
+    here = desk_of(request).look()
+    return page(request, "choose.html", {"cards": unit_cards(here), "asked": len(questions(here))})
+
+
+@router.get("/choose/questions")
+def open_questions(request: Request) -> HTMLResponse:
+    """Show every open question once, each with a form to answer it."""
+    return _questions(request, Form())
+
+
+@router.post("/choose/questions")
+def answer(request: Request, form: Typed) -> Response:
+    """Keep an answer with name and date, and show what is still open."""
+    desk = desk_of(request)
+    rule, about = form.needed("rule", "the rule that asked"), form.needed("about", "the unit it is about")
+    by = form.needed("by", "your name")
+    if form.said("answer") not in ("yes", "no"):
+        form.faults["answer"] = "Wanted: yes or no."
+    if form.faults:
+        return _questions(request, form, 422)
+    note = form.said("note").strip()
+    try:
+        keep_answer(desk.folder, Answer(rule, about, form.said("answer") == "yes", by, desk.today, note))
+    except BadInput as wrong:
+        form.faults |= {fault.field: f"Found {fault.found}; wanted: {fault.allowed}." for fault in wrong.faults}
+        return _questions(request, form, 422)
+    return RedirectResponse("/choose/questions", 303)
+
+
+@router.get("/choose/working/{line:path}")
+def working(request: Request, line: str) -> HTMLResponse:
+    """Show how a line's mix was worked out; swapped in beside the number, or as a page of its own."""
+    return page(request, "working.html", {"drawer": mix_drawer(desk_of(request).look(), line)})
+
+
+@router.get("/choose/{key}")
+def unit(request: Request, key: str) -> HTMLResponse:
+    """Show one unit: its lines, its verdicts, its cost."""
+    return _unit(request, key, Form())
+
+
+@router.post("/choose/{key}")
+def pick(request: Request, key: str, form: Typed) -> Response:
+    """Keep a choice with its reason, and show the unit as it is now."""
+    desk = desk_of(request)
+    line, way = form.needed("line", "a line of this unit"), form.needed("way", "one of the ways")
+    reason, by = form.needed("reason", "why, in a few words"), form.needed("by", "your name")
+    known = [one.key for one in desk.look().project.stands]
+    if line and line not in known:
+        raise NotFound("line", line, get_close_matches(line, known))
+    if form.faults:
+        return _unit(request, key, form, 422)
+    try:
+        keep_choice(desk.folder, line, Pick(way, reason, by, desk.today))
+    except BadInput as wrong:
+        form.faults |= {fault.field: f"Found {fault.found}; wanted: {fault.allowed}." for fault in wrong.faults}
+        return _unit(request, key, form, 422)
+    return RedirectResponse(f"/choose/{key}#{line}", 303)
+
+
+def _questions(request: Request, form: Form, status: int = 200) -> HTMLResponse:
+    here = desk_of(request).look()
+    values = {"questions": questions(here), "more": more_ways(here), "form": form}
+    return page(request, "questions.html", values, status)
+
+
+def _unit(request: Request, key: str, form: Form, status: int = 200) -> HTMLResponse:
+    here = desk_of(request).look()
+    if key not in here.project.ground.units:
+        raise NotFound("unit", key, list(here.project.ground.units))
+    return page(request, "unit.html", {"unit": unit_view(here, key), "form": form}, status)

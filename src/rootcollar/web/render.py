@@ -1,0 +1,39 @@
+"""From values to a page: the templates, what every page has in common, and fragments for what is only swapped in."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from starlette.requests import Request
+from starlette.responses import HTMLResponse
+
+from rootcollar.web.steps import SHELVES, STEPS
+from rootcollar.web.views.answer import without_dashes
+from rootcollar.web.views.packet import figures, written
+
+__all__ = ["page"]
+
+_TEMPLATES = Path(__file__).parent / "templates"
+
+
+@lru_cache(maxsize=1)
+def templates() -> Environment:
+    """Return the templates: everything put into them is escaped, and a name that is missing is a fault of ours."""
+    made = Environment(
+        loader=FileSystemLoader(_TEMPLATES), autoescape=True, undefined=StrictUndefined, trim_blocks=True,
+        lstrip_blocks=True,
+    )  # fmt: skip
+    made.filters |= {"field": without_dashes, "written": written, "figures": figures}
+    made.globals |= {"STEPS": STEPS, "SHELVES": SHELVES}
+    return made
+
+
+def page(request: Request, name: str, values: Mapping[str, Any], status: int = 200) -> HTMLResponse:
+    """Return a page, or, where htmx asks for part of it, only its main part. here: the path, for the row of steps."""
+    part = request.headers.get("hx-request") == "true" and request.headers.get("hx-target", "").startswith("main")
+    shared = {"here": request.url.path, "desk": request.app.state.facts(), "whole": not part}
+    return HTMLResponse(templates().get_template(name).render({**shared, **values}), status)

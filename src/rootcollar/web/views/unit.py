@@ -1,0 +1,176 @@
+"""A unit as its page shows it: one row a band of stems, the verdicts worst first, the cost."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from rootcollar.choose import Choice, instruction, line_minutes, line_mix_ml, minutes, mix_words, sum_worlds, way_words
+from rootcollar.kernel.days import MONTHS, name_months
+from rootcollar.kernel.doubt import band
+from rootcollar.kernel.verdict import Level, Verdict, worst_first
+from rootcollar.web.desk import Open, of_what_lies_open
+from rootcollar.work import text
+from rootcollar.work.packet import Said
+from rootcollar.work.unit_page import said as printed
+
+__all__ = ["Card", "Row", "UnitView", "unit_cards", "unit_view"]
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One band of stems. struck: "", stop or ask. doubt: the 10-90 % band of the number above it, or nothing.
+
+    ways: (key, words) of every way a person may choose, the chosen one first. picked: whether a person has chosen.
+    """
+
+    key: str
+    size: str
+    verb: str
+    rest: str
+    mix: str
+    months: tuple[tuple[str, bool, str], ...]
+    months_words: str
+    stems: str
+    stems_doubt: str
+    amount: str
+    amount_doubt: str
+    hours: str
+    because: str
+    fallback: str
+    struck: str
+    aside: tuple[tuple[str, str, str], ...]
+    ways: tuple[tuple[str, str], ...] = ()
+    picked: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class UnitView:
+    """A unit: about it in a sentence, its rows by plant, what the rules say, what it takes."""
+
+    key: str
+    name: str
+    about: str
+    plants: tuple[tuple[str, tuple[Row, ...]], ...]
+    said: tuple[Said, ...]
+    quiet: str
+    cost: str
+    cost_doubt: str
+    hours: str
+
+
+@dataclass(frozen=True, slots=True)
+class Card:
+    """A unit in the list: why it stands where it stands, and the worst that is said of it."""
+
+    key: str
+    name: str
+    area: str
+    because: str
+    level: str
+    lines: str
+
+
+@of_what_lies_open
+def unit_cards(here: Open) -> tuple[Card, ...]:
+    """Return every unit with stems, in the order to work them."""
+    if here.plan is None:
+        return ()
+    return tuple(_card(here, key, because) for key, because in here.plan.order)
+
+
+def _card(here: Open, key: str, because: str) -> Card:
+    lines = _lines(here, key)
+    clear = sum(line.option is not None and line.level < Level.ASK for line in lines)
+    unit = here.project.ground.units[key]
+    worst = max((line.level for line in lines), default=Level.OK)
+    return Card(
+        key, unit.name, text.acres(unit.area_m2), because, worst.word, f"{clear} of {len(lines)} lines are work"
+    )
+
+
+@of_what_lies_open
+def unit_view(here: Open, key: str) -> UnitView:
+    """Return a unit's page."""
+    lines = _lines(here, key)
+    unit = here.project.ground.units[key]
+    species = here.setting.reference.species
+    names = dict.fromkeys(one.stand.species for one in lines)
+    plants = tuple(
+        (species[name].common_name, tuple(_row(one, here) for one in lines if one.stand.species == name))
+        for name in names
+    )
+    said = _once(one for line in lines for one in line.verdicts)
+    weighed = {one.rule for line in lines for one in line.verdicts if one.rule}
+    work = [one for one in lines if one.option is not None and one.level < Level.ASK]
+    cost = sum_worlds([one.stand.stems * one.per_stem.cost for one in work])
+    return UnitView(
+        key, unit.name, _about(here, key), plants,
+        tuple(printed(one) for one in said if one.level > Level.OK),
+        f"{len(weighed)} rules weighed; those not named here did not object",
+        f"${band(cost).best:,.0f}", _doubt(f"${band(cost).low:,.0f}", f"{band(cost).high:,.0f}", cost.size),
+        text.hours(minutes(work)) if work else "",
+    )  # fmt: skip
+
+
+def _lines(here: Open, key: str) -> list[Choice]:
+    choices = here.plan.choices if here.plan else ()
+    mine = [one for one in choices if one.stand.unit == key]
+    return sorted(mine, key=lambda one: (one.stand.species, one.stand.band_cm))
+
+
+def _about(here: Open, key: str) -> str:
+    unit = here.project.ground.units[key]
+    kind = (unit.site_class or "kind of place not said").replace("_", " ")
+    beneath = {
+        None: "nobody has said what stands beneath",
+        True: "wanted plants beneath",
+        False: "nothing wanted beneath",
+    }
+    water = f"water {text.distance(unit.water_m)}"
+    return f"{text.acres(unit.area_m2)}, {kind}; {water}; {beneath[unit.wanted_beneath]}."
+
+
+def _row(line: Choice, here: Open) -> Row:
+    stand, option = line.stand, line.option
+    count = band(stand.stems)
+    stems, stems_doubt = f"{count.best:,.0f}", _doubt(f"{count.low:,.0f}", f"{count.high:,.0f}", stand.stems.size)
+    aside = tuple((way_words(one.way), one.because, one.would_win_if) for one in line.set_aside)
+    size = text.size(stand.band_cm)
+    if option is None:
+        left = ("Leave for now", "", "", (), "", stems, stems_doubt, "", "", "", line.because, "", "stop", aside)
+        return Row(stand.key, size, *left)
+    verb, rest = instruction(option.way)
+    recipe = line.recipe
+    poured = line_mix_ml(stand.stems, option.per_stem.mix_ml)
+    letters = here.plan.letters if here.plan else {}
+    letter = next((name for name, one in letters.items() if one == recipe), "")
+    words = here.setting.reference.formulations[recipe.formulation].words if recipe else ""
+    mix = f"Mix {letter}: {mix_words(recipe, words)}" if recipe else ""
+    back = f"{line.fallback.trigger}: {way_words(line.fallback.option.way)}" if line.fallback else ""
+    months = option.way.visit.months
+    struck = {Level.STOP: "stop", Level.ASK: "ask"}.get(line.level, "")
+    return Row(
+        stand.key, size, verb, rest, mix,
+        tuple((name[:1], at in months, name) for at, name in enumerate(MONTHS, 1)), f"Months: {name_months(months)}",
+        stems, stems_doubt,
+        text.gallons(band(poured).best) if recipe else "", text.span(poured) if recipe else "",
+        text.hours(line_minutes(stand.stems, option.per_stem.minutes)), line.because, back, struck, aside,
+        _ways(line), stand.key in here.project.picked,
+    )  # fmt: skip
+
+
+def _ways(line: Choice) -> tuple[tuple[str, str], ...]:
+    """Return what a person may choose for a line: what is chosen, its fallback, and what was set aside but open."""
+    found = [*(one.way for one in line.options), *(one.way for one in line.set_aside if one.open)]
+    return tuple({way.key: (way.key, way_words(way)) for way in found}.values())
+
+
+def _once(said: Iterable[Verdict]) -> list[Verdict]:
+    """Return verdicts worst first, alike ones once."""
+    found = {(one.level, one.rule, one.because): one for one in said}
+    return list(worst_first(found.values()))
+
+
+def _doubt(low: str, high: str, worlds: int) -> str:
+    return f"{low}–{high}" if worlds > 1 and low != high else ""

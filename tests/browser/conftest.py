@@ -1,0 +1,73 @@
+"""The app in a real browser: served on a free port of this computer, looked at by headless Chromium."""
+
+from __future__ import annotations
+
+import shutil
+import threading
+from collections.abc import Iterator
+from datetime import date
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+
+from rootcollar.cli.bench import ClickBench
+from rootcollar.exchange import write_demo
+from rootcollar.web.serve import Served, start
+
+CHROMIUM = next(
+    (path for name in ("chromium", "chromium-browser", "google-chrome") if (path := shutil.which(name))), None
+)
+FLAGS = [
+    "--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update", "--disable-sync",
+    "--no-first-run",
+]  # fmt: skip
+TODAY = date(2026, 3, 2)
+
+
+@pytest.fixture(scope="session")
+def chromium() -> Iterator[Browser]:
+    """One browser for all tests of a worker."""
+    if CHROMIUM is None:
+        pytest.skip("no Chromium on this machine: install chromium")
+    with sync_playwright() as player:
+        browser = player.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
+        yield browser
+        browser.close()
+
+
+@pytest.fixture
+def woods(tmp_path: Path) -> Path:
+    """A fresh copy of the demo's folder."""
+    folder = tmp_path / "hobbin-wood"
+    write_demo(folder)
+    return folder
+
+
+@pytest.fixture
+def served(woods: Path) -> Iterator[Served]:
+    """The app over a fresh copy of the demo."""
+    app = start(woods, lambda: TODAY, ClickBench())
+    thread = threading.Thread(target=app.run, daemon=True)
+    thread.start()
+    yield app
+    app.stop()
+    thread.join(timeout=10)
+
+
+@pytest.fixture
+def context(chromium: Browser, served: Served) -> Iterator[BrowserContext]:
+    """A browser that has come in by the door; every request to another host is a failure."""
+    made = chromium.new_context()
+    elsewhere: list[str] = []
+    made.on("request", lambda one: None if one.url.startswith((served.base, "data:")) else elsewhere.append(one.url))
+    made.new_page().goto(served.address)
+    yield made
+    made.close()
+    assert elsewhere == []
+
+
+@pytest.fixture
+def page(context: BrowserContext, served: Served) -> Page:
+    """A page on the first step; what its console complains of is a failure of the test."""
+    return context.pages[0]

@@ -1,0 +1,35 @@
+"""Facts in a real browser: found by keyboard alone and without scripts, and led through by its index."""
+
+from __future__ import annotations
+
+from playwright.sync_api import Browser, Page
+
+from rootcollar.web.serve import Served
+
+
+def test_a_plant_is_found_without_scripts_by_a_name_nobody_listed(chromium: Browser, served: Served) -> None:
+    context = chromium.new_context(java_script_enabled=False, viewport={"width": 390, "height": 844})
+    page = context.new_page()
+    page.goto(served.address)
+    page.get_by_role("link", name="Facts").click()
+    page.get_by_label("Look up").fill("european buckthorn")
+    page.keyboard.press("Enter")
+    assert page.get_by_role("heading", level=1).inner_text() == "Common buckthorn (Rhamnus cathartica)"
+    context.close()
+
+
+def test_the_index_of_a_page_leads_by_keyboard_to_its_sections_and_sources(page: Page, served: Served) -> None:
+    page.goto(f"{served.base}/facts/rhca3")
+    index = page.get_by_role("navigation", name="On this page")
+    index.get_by_role("link", name="Sources", exact=True).focus()
+    page.keyboard.press("Enter")
+    assert page.url.endswith("/facts/rhca3#sources")
+    assert page.get_by_role("heading", name="Sources", exact=True).is_visible()
+    page.get_by_role("link", name="mn_dnr", exact=True).last.click()
+    assert page.get_by_role("heading", level=1).inner_text().casefold() == "mn_dnr"
+
+
+def test_a_name_in_a_page_leads_to_what_is_known_of_it(page: Page, served: Served) -> None:
+    page.goto(f"{served.base}/facts/rhca3")
+    page.get_by_role("link", name="glyphosate", exact=True).first.click()
+    assert page.url.endswith("/facts/glyphosate")

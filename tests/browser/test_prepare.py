@@ -1,0 +1,132 @@
+"""From the tally to the packet in a real browser: by clicks, by keyboard, on a phone, without scripts, on paper."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from playwright.sync_api import Browser, Locator, Page, expect
+
+from rootcollar.web.serve import Served
+
+MOST_STOPS = 120  # of the Tab key: more than any page on the way has
+
+
+def reach(page: Page, wanted: Locator) -> None:
+    """Go to something with the Tab key alone."""
+    for _ in range(MOST_STOPS):
+        page.keyboard.press("Tab")
+        if wanted.evaluate("one => one === document.activeElement"):
+            return
+    raise AssertionError(f"the Tab key does not reach {wanted}")
+
+
+def packet_from(page: Page, tmp_path: Path, open_it: str) -> bytes:
+    """Return what comes when the link of the packet is clicked, or pressed."""
+    link = page.get_by_role("link", name="The packet as PDF")
+    with page.expect_download(timeout=120_000) as coming:
+        if open_it == "click":
+            link.click()
+        else:
+            page.keyboard.press("Enter")
+    file = tmp_path / coming.value.suggested_filename
+    coming.value.save_as(file)
+    return file.read_bytes()
+
+
+def test_from_the_tally_to_the_packet_by_clicks(page: Page, served: Served, tmp_path: Path) -> None:
+    page.goto(f"{served.base}/count")
+    steps = page.get_by_role("navigation", name="Steps")
+    steps.get_by_role("link", name="Prepare").click()
+    expect(page.get_by_text("Holds on Brook edge")).to_be_visible()
+    steps.get_by_role("link", name="Choose").click()
+    page.get_by_role("link", name="hold lines back").click()
+    asked = page.locator(".question", has_text="Holds 7 lines on Brook edge")
+    asked.get_by_label("yes").check()
+    asked.get_by_label("Who answers").fill("Ottoline Fernwick")
+    asked.get_by_role("button", name="Keep the answer").click()
+    steps.get_by_role("link", name="Prepare").click()
+    expect(page.get_by_text("Holds on Brook edge")).to_have_count(0)
+    for name in ("The ridge", "Trail loop", "The bench", "The hollow", "Orchard side"):
+        page.get_by_role("checkbox", name=name).uncheck()
+    page.get_by_role("button", name="Prepare this").click()
+    expect(page.get_by_role("heading", name="Brook edge, day sheet")).to_be_visible()
+    expect(page.get_by_role("checkbox", name="Brook edge")).to_be_checked()
+    expect(page.get_by_role("checkbox", name="The ridge")).not_to_be_checked()
+    page.get_by_role("navigation", name="In this packet").get_by_role("link", name="Mix cards").click()
+    expect(page.get_by_role("heading", name="Mix cards")).to_be_in_viewport()
+    assert packet_from(page, tmp_path, "click").startswith(b"%PDF")
+
+
+def test_from_the_tally_to_the_packet_by_keyboard_alone(page: Page, served: Served, tmp_path: Path) -> None:
+    page.goto(f"{served.base}/choose")
+    reach(page, page.get_by_role("link", name="hold lines back"))
+    page.keyboard.press("Enter")
+    page.wait_for_url("**/choose/questions")
+    asked = page.locator(".question", has_text="Holds 7 lines on Brook edge")
+    reach(page, asked.get_by_label("no, and the line stays out").or_(asked.get_by_label("yes")).first)
+    page.keyboard.press("Space")
+    reach(page, asked.get_by_label("Who answers"))
+    page.keyboard.type("Juniper Marrowby")
+    page.keyboard.press("Enter")
+    page.wait_for_load_state()
+    expect(asked).to_have_count(0)
+    reach(page, page.get_by_role("navigation", name="Steps").get_by_role("link", name="Prepare"))
+    page.keyboard.press("Enter")
+    page.wait_for_url("**/prepare")
+    for name in ("The ridge", "Trail loop", "The bench", "The hollow", "Orchard side"):
+        reach(page, page.get_by_role("checkbox", name=name))
+        page.keyboard.press("Space")
+    reach(page, page.get_by_label("Day of work"))
+    page.keyboard.type("2026-09-21")
+    page.keyboard.press("Enter")
+    expect(page.get_by_role("heading", name="Brook edge, day sheet")).to_be_visible()
+    expect(page.get_by_text("Monday 21 September 2026")).to_be_visible()
+    reach(page, page.get_by_role("link", name="The packet as PDF"))
+    assert packet_from(page, tmp_path, "Enter").startswith(b"%PDF")
+
+
+def test_the_picture_of_page_one_comes_beside_the_page(page: Page, served: Served) -> None:
+    page.goto(f"{served.base}/prepare?unit=hollow")
+    picture = page.get_by_role("img", name="Page one of the packet")
+    expect(picture).to_have_js_property("naturalWidth", 935, timeout=60_000)
+    expect(picture).to_have_js_property("naturalHeight", 1210)
+
+
+def test_on_a_phone_what_stands_in_the_way_comes_before_any_number(page: Page, served: Served) -> None:
+    page.set_viewport_size({"width": 390, "height": 844})
+    page.goto(f"{served.base}/prepare")
+    boxes = [page.locator(one).bounding_box() for one in (".ways", ".printed", ".contents", "#day-sheet")]
+    tops = [box["y"] for box in boxes if box is not None]
+    assert len(tops) == 4
+    assert tops == sorted(tops)
+    assert page.evaluate("document.documentElement.scrollWidth") <= 390
+
+
+def test_without_scripts_a_choice_is_made_and_a_wrong_day_is_kept(chromium: Browser, served: Served) -> None:
+    context = chromium.new_context(java_script_enabled=False)
+    bare = context.new_page()
+    bare.goto(served.address)
+    bare.goto(f"{served.base}/prepare")
+    bare.get_by_role("checkbox", name="The ridge").uncheck()
+    bare.get_by_label("Day of work").fill("next Friday")
+    bare.get_by_label("Day sheet also in").select_option("Spanish")
+    bare.get_by_role("button", name="Prepare this").click()
+    expect(bare.locator("#day-fault")).to_contain_text("next Friday")
+    expect(bare.get_by_label("Day of work")).to_have_value("next Friday")
+    expect(bare.get_by_role("checkbox", name="The ridge")).not_to_be_checked()
+    expect(bare.get_by_label("Day sheet also in")).to_have_value("es")
+    bare.get_by_label("Day of work").fill("2026-10-09")
+    bare.get_by_role("button", name="Prepare this").click()
+    expect(bare.get_by_text("Friday 9 October 2026")).to_be_visible()
+    expect(bare.get_by_role("checkbox", name="The ridge")).not_to_be_checked()
+    context.close()
+
+
+def test_on_paper_the_sheets_stand_without_buttons_and_the_banner_is_dark(page: Page, served: Served) -> None:
+    page.goto(f"{served.base}/prepare?unit=hollow")
+    page.emulate_media(media="print")
+    for hidden in (".asks", ".printed", ".contents", ".path"):
+        expect(page.locator(hidden)).to_be_hidden()
+    expect(page.locator(".ways")).to_be_visible()
+    assert page.locator(".stacks td").first.evaluate("one => getComputedStyle(one).display") == "table-cell"
+    assert page.locator(".banner").evaluate("one => getComputedStyle(one).printColorAdjust") == "exact"
