@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import shutil
-import threading
 from collections.abc import Iterator
 from datetime import date
 from pathlib import Path
@@ -11,17 +9,10 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
 
-from rootcollar.cli.bench import ClickBench
 from rootcollar.exchange import write_demo
-from rootcollar.web.serve import Served, start
+from rootcollar.web.serve import Served
+from tools.shots import CHROMIUM, FLAGS, serving
 
-CHROMIUM = next(
-    (path for name in ("chromium", "chromium-browser", "google-chrome") if (path := shutil.which(name))), None
-)
-FLAGS = [
-    "--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update", "--disable-sync",
-    "--no-first-run",
-]  # fmt: skip
 TODAY = date(2026, 3, 2)
 
 
@@ -47,12 +38,8 @@ def woods(tmp_path: Path) -> Path:
 @pytest.fixture
 def served(woods: Path) -> Iterator[Served]:
     """The app over a fresh copy of the demo."""
-    app = start(woods, lambda: TODAY, ClickBench())
-    thread = threading.Thread(target=app.run, daemon=True)
-    thread.start()
-    yield app
-    app.stop()
-    thread.join(timeout=10)
+    with serving(woods, TODAY) as app:
+        yield app
 
 
 @pytest.fixture

@@ -145,6 +145,10 @@ def pint_cost(
     return float((pay + product * product_per_l * price + carrier * carrier_per_l * price).to("money").magnitude)
 
 
+def pint_money(stems: float, cost: float) -> float:
+    return float((stems * cost * _UNITS.money).to("money").magnitude)
+
+
 def visits_one_by_one(cost: float, kill: float) -> float:
     """Each visit costs the same and is paid only for a stem that all visits before it have left alive."""
     return float(np.sum(cost * (1 - kill) ** np.arange(200)))

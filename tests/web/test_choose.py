@@ -37,7 +37,7 @@ def test_a_choice_is_kept_with_its_reason_and_seen_at_once(woods: Path, client_o
     assert kept == {**told, "on": TODAY}
     assert "chosen by Ottoline Fernwick, 2026-03-02: no oil" in said.text
     assert re.search(r'id="' + line, said.text)
-    amounts = [re.findall(r'working/([^"]+)"[^>]*>([0-9.]+ [a-z ]+)<', text) for text in (before, said.text)]
+    amounts = [re.findall(r'working/mix/([^"]+)"[^>]*>([0-9.]+ [a-z ]+)<', text) for text in (before, said.text)]
     assert dict(amounts[0])[line] != dict(amounts[1]).get(line)
     assert {key: words for key, words in amounts[0] if key != line} == {
         key: words for key, words in amounts[1] if key != line

@@ -9,29 +9,8 @@ from pathlib import Path
 import pytest
 from starlette.testclient import TestClient
 
-PAGES = [
-    "/ground",
-    "/ground/bench",
-    "/count",
-    "/figure",
-    "/figure/mix",
-    "/figure/mix?percent=3&total=3+gal&tank=4+gal",
-    "/choose",
-    "/choose/bench",
-    "/choose/brook-edge",
-    "/prepare",
-    "/prepare?unit=bench&day=2026-10-09&language=es&paper=a4",
-    "/shelf",
-    "/shelf/triclopyr-ester-4-ec",
-    "/facts",
-    "/facts?q=buckthorn",
-    "/facts/rhca3",
-    "/facts/glyphosate",
-    "/facts/gloves",
-    "/facts/L26",
-    "/facts/conflicts",
-    "/style",
-]
+from tools.shots import PAGES
+
 INLINE = re.compile(r"<style|<script(?![^>]*\bsrc=)|\sstyle=|\son[a-z]+=|javascript:", re.I)
 
 
@@ -71,7 +50,7 @@ def test_a_fault_in_a_file_is_told_with_its_row(woods: Path, client_of: Callable
 
 def test_a_number_opens_into_its_formulas_with_their_sources(demo: TestClient) -> None:
     page = demo.get("/choose/bench").text
-    where = re.search(r'href="(/choose/working/bench/rhca3/[^"]+)"', page)
+    where = re.search(r'href="(/choose/working/mix/bench/rhca3/[^"]+)"', page)
     assert where is not None
     opened = demo.get(where[1]).text
     assert "line mix ml: stems * mix ml" in opened

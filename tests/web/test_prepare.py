@@ -1,4 +1,4 @@
-"""Preparing: the packet of the units and the day chosen, on the page, as a PDF and as a picture."""
+"""Preparing: the packet of the units and the day chosen, on the page, as a PDF and a picture; the address holds it."""
 
 from __future__ import annotations
 
@@ -164,9 +164,10 @@ def test_the_packet_is_a_pdf_of_its_unit_and_made_once(demo: TestClient) -> None
     begun = time.perf_counter()
     assert demo.get("/prepare/packet.pdf?language=es&unit=trail-loop").content == first.content
     assert time.perf_counter() - begun < 0.3  # setting it takes longer by far
-    if shutil.which("pdftotext") is None:
+    reader = shutil.which("pdftotext")
+    if reader is None:
         pytest.skip("poppler's pdftotext is not installed (package poppler-utils)")
-    said = subprocess.run(["pdftotext", "-", "-"], input=first.content, capture_output=True, check=True).stdout.decode()
+    said = subprocess.run([reader, "-", "-"], input=first.content, capture_output=True, check=True).stdout.decode()
     assert "Trail loop, day sheet" in said
     assert "Quién" in said
 

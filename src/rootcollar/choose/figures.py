@@ -8,6 +8,7 @@ from rootcollar.choose.cost import cost_per_kill, cost_per_stem
 from rootcollar.choose.option import PerStem, Way
 from rootcollar.choose.prices import prices_per_l, wage_per_h
 from rootcollar.choose.setting import Setting
+from rootcollar.choose.words import method_in_words
 from rootcollar.dose import Asked, Proving, own_figure, per_stem_ml, rule_for
 from rootcollar.kernel.doubt import Doubt, Worlds, band, drawn, sure
 from rootcollar.kernel.errors import Refusal
@@ -18,7 +19,7 @@ from rootcollar.reference import KillRow, LabourRow, Reference, Span, Species, m
 from rootcollar.shelf import dose_each
 from rootcollar.survey.stand import Stand
 
-__all__ = ["StemMix", "kill_row", "mix_per_stem", "per_stem", "proving_batch"]
+__all__ = ["StemMix", "cost_of_stem", "kill_row", "minutes_per_stem", "mix_per_stem", "per_stem", "proving_batch"]
 
 _STRICT = frozenset({"mortality", "no_resprout"})
 _LEAST_KILL = 1 / 100  # below this a way kills nothing worth costing; keeps the cost of a kill finite
@@ -43,14 +44,12 @@ def per_stem(way: Way, species: Species, stand: Stand, setting: Setting) -> PerS
 
     Raises Refusal where the dose or the kill cannot be reckoned for it.
     """
-    reference, doubt, visit = setting.reference, setting.doubt, way.visit
+    reference, doubt = setting.reference, setting.doubt
     row = kill_row(way, species, reference)
-    kill = _worlds(doubt, f"kill/{row.key}", row.share, row).clip(_LEAST_KILL, 1)
-    minutes = _minutes(visit.method, stand, reference, doubt)
+    kill = _worlds(doubt, f"kill/{row.key}", row.share, row, "share of stems", "die of a visit").clip(_LEAST_KILL, 1)
+    minutes = minutes_per_stem(way, stand, setting)
     mix = mix_per_stem(way, stand, setting)
-    strength = visit.recipe.strength_pct if visit.recipe else 0.0
-    product_per_l, carrier_per_l = prices_per_l(visit.recipe, setting)
-    cost = cost_per_stem(minutes, wage_per_h(setting), mix.ml / 1000, strength, product_per_l, carrier_per_l)
+    cost = cost_of_stem(way, minutes, mix.ml, setting)
     return PerStem(
         kill,
         mix.ml,
@@ -139,6 +138,31 @@ def mix_per_stem(way: Way, stand: Stand, setting: Setting) -> StemMix:
     return StemMix(ml, band(ml).high, "stem", words)
 
 
+def minutes_per_stem(way: Way, stand: Stand, setting: Setting) -> Worlds:
+    """Return the work of one visit to one stem [min]. Raises Refusal where nobody has guessed one for its size."""
+    method, diameter = way.visit.method, sum(stand.band_cm) / 2
+    rows = [row for row in setting.reference.labour if row.method == method and row.diameter_cm.holds(diameter)]
+    if not rows:
+        raise Refusal(
+            f"time for {method} on stems of this size", limit="no guess is kept for it", do="put in your own times"
+        )
+    row = rows[0]
+    return _worlds(
+        setting.doubt, f"minutes/{method}", row.minutes, row, "min", f"work on one stem, {method_in_words(way)}"
+    )
+
+
+def cost_of_stem(way: Way, minutes: Worlds, mix_ml: Worlds, setting: Setting) -> Worlds:
+    """Return what one visit to one stem costs [money]: of its minutes [min] and its mix [mL].
+
+    Raises Refusal as `prices_per_l`.
+    """
+    recipe = way.visit.recipe
+    strength = recipe.strength_pct if recipe else 0.0
+    product_per_l, carrier_per_l = prices_per_l(recipe, setting)
+    return cost_per_stem(minutes, wage_per_h(setting), mix_ml / 1000, strength, product_per_l, carrier_per_l)
+
+
 def proving_batch(method: str, recipe: Recipe, setting: Setting) -> Proving | None:
     """Return the crew's newest proving batch of a mix put on in this way; None where there is none."""
     if not setting.own.proving:
@@ -148,19 +172,8 @@ def proving_batch(method: str, recipe: Recipe, setting: Setting) -> Proving | No
     return setting.own.batch(method, recipe, ingredients)
 
 
-def _minutes(method: str, stand: Stand, reference: Reference, doubt: Doubt) -> Worlds:
-    diameter = sum(stand.band_cm) / 2
-    rows = [row for row in reference.labour if row.method == method and row.diameter_cm.holds(diameter)]
-    if not rows:
-        raise Refusal(
-            f"time for {method} on stems of this size", limit="no guess is kept for it", do="put in your own times"
-        )
-    row = rows[0]
-    return _worlds(doubt, f"minutes/{method}", row.minutes, row)
-
-
-def _worlds(doubt: Doubt, unknown: str, span: Span, row: KillRow | LabourRow) -> Worlds:
-    figure = use(middle(Cited(span, "", row.source, row.mark, unknown)))
+def _worlds(doubt: Doubt, unknown: str, span: Span, row: KillRow | LabourRow, unit: str, holds_for: str) -> Worlds:
+    figure = use(middle(Cited(span, unit, row.source, row.mark, holds_for)))
     if span.low is None or span.high is None or span.low == span.high:
         return sure(figure)
     return drawn(doubt, unknown, span.low, figure, span.high)

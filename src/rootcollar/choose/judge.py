@@ -5,11 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
-from rootcollar.choose.figures import mix_per_stem
 from rootcollar.choose.option import Choice, PerStem, Way
 from rootcollar.choose.setting import Setting
-from rootcollar.choose.sums import line_mix_ml, poured_ml
-from rootcollar.kernel.doubt import Worlds
+from rootcollar.choose.sums import poured_ml
 from rootcollar.kernel.verdict import Verdict
 from rootcollar.label import (
     Facts,
@@ -29,7 +27,7 @@ from rootcollar.survey.stand import Stand
 
 _INSTEAD = "/instead"  # behind the key of a line, its fallback
 
-__all__ = ["fallback_verdicts", "line_verdicts", "replay", "total_verdicts", "unit_totals"]
+__all__ = ["fallback_verdicts", "line_verdicts", "total_verdicts", "unit_totals"]
 
 
 def line_verdicts(way: Way, species: Species, stand: Stand, figures: PerStem, setting: Setting) -> tuple[Verdict, ...]:
@@ -114,8 +112,3 @@ def fallback_verdicts(choices: Sequence[Choice], setting: Setting) -> Mapping[st
     ]
     said = total_verdicts([*choices, *backs], setting)
     return {key.removesuffix(_INSTEAD): found for key, found in said.items() if key.endswith(_INSTEAD)}
-
-
-def replay(choice: Choice, setting: Setting) -> Worlds:
-    """Return a line's mix again from its stand and its way [mL], so that a watcher sees how it was come by."""
-    return line_mix_ml(choice.stand.stems, mix_per_stem(choice.way, choice.stand, setting).ml)

@@ -9,7 +9,7 @@ from rootcollar.kernel.doubt import Worlds, sure
 from rootcollar.kernel.formula import formula
 from rootcollar.survey import total
 
-__all__ = ["line_minutes", "line_mix_ml", "minutes", "poured_ml", "stems", "sum_worlds"]
+__all__ = ["line_minutes", "line_mix_ml", "line_money", "minutes", "poured_ml", "stems", "sum_worlds"]
 
 
 @formula("stems * mix_ml", gives="mL", source="arithmetic", stems=(0, 10000), mix_ml=(0, 500))
@@ -22,6 +22,12 @@ def line_mix_ml(stems: Worlds, mix_ml: Worlds) -> Worlds:
 def line_minutes(stems: Worlds, minutes: Worlds) -> Worlds:
     """Return the work on a stand, one visit [min]. stems: its count. minutes: on one stem [min]."""
     return stems * minutes
+
+
+@formula("stems * cost", gives="money", source="arithmetic", stems=(0, 10000), cost=(0, 100))
+def line_money(stems: Worlds, cost: Worlds) -> Worlds:
+    """Return what one visit to a stand costs [money]. stems: its count. cost: of one stem [money]."""
+    return stems * cost
 
 
 def poured_ml(lines: Sequence[Choice]) -> Worlds:

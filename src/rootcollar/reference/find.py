@@ -110,8 +110,10 @@ def _near(name: str, names: Mapping[str, str]) -> list[str]:
 
 
 def _alike(name: str, known: str) -> float:
-    whole = SequenceMatcher(None, name, known).ratio()
-    return max([whole, *(SequenceMatcher(None, name, word).ratio() for word in known.split())])
+    """Return how alike a name is to a known one or to a word of it; 0 below near, which is seen sooner than how far."""
+    pairs = (SequenceMatcher(None, name, one) for one in dict.fromkeys((known, *known.split())))
+    close = (one for one in pairs if one.real_quick_ratio() >= _NEAR and one.quick_ratio() >= _NEAR)
+    return max((one.ratio() for one in close), default=0.0)
 
 
 @cache

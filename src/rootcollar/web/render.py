@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
@@ -11,11 +11,12 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from starlette.requests import Request
 from starlette.responses import HTMLResponse
 
+from rootcollar.web.desk import Open
 from rootcollar.web.steps import SHELVES, STEPS
 from rootcollar.web.views.answer import without_dashes
 from rootcollar.web.views.packet import figures, written
 
-__all__ = ["page"]
+__all__ = ["page", "page_once", "templates"]
 
 _TEMPLATES = Path(__file__).parent / "templates"
 
@@ -27,13 +28,31 @@ def templates() -> Environment:
         loader=FileSystemLoader(_TEMPLATES), autoescape=True, undefined=StrictUndefined, trim_blocks=True,
         lstrip_blocks=True,
     )  # fmt: skip
-    made.filters |= {"field": without_dashes, "written": written, "figures": figures}
+    made.filters |= {"field": without_dashes, "written": written, "figures": figures, "options": _options}
     made.globals |= {"STEPS": STEPS, "SHELVES": SHELVES}
+    return made
+
+
+@lru_cache(maxsize=512)
+def _options(choices: tuple[tuple[str, str], ...], said: str) -> str:
+    """Return what may be picked from; kept, because a long table has the same list of all units in every row."""
+    made: str = templates().get_template("options.html").module.options(choices, said)  # type: ignore[attr-defined]
     return made
 
 
 def page(request: Request, name: str, values: Mapping[str, Any], status: int = 200) -> HTMLResponse:
     """Return a page, or, where htmx asks for part of it, only its main part. here: the path, for the row of steps."""
-    part = request.headers.get("hx-request") == "true" and request.headers.get("hx-target", "").startswith("main")
-    shared = {"here": request.url.path, "desk": request.app.state.facts(), "whole": not part}
+    shared = {"here": request.url.path, "desk": request.app.state.facts(), "whole": not _in_part(request)}
     return HTMLResponse(templates().get_template(name).render({**shared, **values}), status)
+
+
+def page_once(here: Open, request: Request, make: Callable[[], HTMLResponse]) -> HTMLResponse:
+    """Return a long page as it was made before: one that depends on its path and on what lies open, on nothing else."""
+    key = page_once, request.url.path, _in_part(request)
+    if key not in here.views:
+        here.views[key] = make().body
+    return HTMLResponse(here.views[key])
+
+
+def _in_part(request: Request) -> bool:
+    return request.headers.get("hx-request") == "true" and request.headers.get("hx-target", "").startswith("main")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from rootcollar.choose import Choice, Prescription, Setting, mix_words, poured_ml, replay
+from rootcollar.choose import Choice, Prescription, Setting, mix_words, poured_ml, replay_mix
 from rootcollar.kernel.doubt import best
 from rootcollar.kernel.formula import Step, as_tree, watch
 from rootcollar.kernel.units import convert, show
@@ -46,7 +46,7 @@ def _card(letter: str, recipe: Recipe, lines: Sequence[Choice], setting: Setting
     need, method = poured_ml(lines), lines[0].way.visit.method
     made = batches(recipe, need, method, crew, setting)
     with watch() as steps:
-        replay(lines[0], setting)
+        replay_mix(lines[0], setting)
         for _, one in made.cards:
             card(made.recipe, one.total_ml, limits_of(recipe, method, setting.sheet(recipe.product)))
     band = text.span(need)

@@ -16,7 +16,7 @@ from rootcollar.web.forms import Form, Typed
 from rootcollar.web.render import page
 from rootcollar.web.views.questions import more_ways, questions
 from rootcollar.web.views.unit import unit_cards, unit_view
-from rootcollar.web.views.working import mix_drawer
+from rootcollar.web.views.working import line_drawer, unit_drawer
 
 __all__ = ["router"]
 
@@ -55,10 +55,16 @@ def answer(request: Request, form: Typed) -> Response:
     return RedirectResponse("/choose/questions", 303)
 
 
-@router.get("/choose/working/{line:path}")
-def working(request: Request, line: str) -> HTMLResponse:
-    """Show how a line's mix was worked out; swapped in beside the number, or as a page of its own."""
-    return page(request, "working.html", {"drawer": mix_drawer(desk_of(request).look(), line)})
+@router.get("/choose/{key}/working/{what}")
+def unit_working(request: Request, key: str, what: str) -> HTMLResponse:
+    """Show how a unit's hours or cost were added up; swapped in beside the number, or as a page of its own."""
+    return page(request, "working.html", {"drawer": unit_drawer(desk_of(request).look(), what, key)})
+
+
+@router.get("/choose/working/{what}/{line:path}")
+def working(request: Request, what: str, line: str) -> HTMLResponse:
+    """Show how a line's number was worked out; swapped in beside the number, or as a page of its own."""
+    return page(request, "working.html", {"drawer": line_drawer(desk_of(request).look(), what, line)})
 
 
 @router.get("/choose/{key}")

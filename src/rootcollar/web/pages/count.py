@@ -10,7 +10,7 @@ from rootcollar.kernel.errors import BadInput
 from rootcollar.reference import load
 from rootcollar.web.desk import desk_of
 from rootcollar.web.forms import Typed
-from rootcollar.web.render import page
+from rootcollar.web.render import page, page_once
 from rootcollar.web.views.count import COLUMNS, density_drawer, density_of, grid_of, rows_typed, theirs
 
 __all__ = ["router"]
@@ -24,7 +24,16 @@ _EMPTY = 5  # rows to type in behind those that stand there
 def tally(request: Request, kept: str = "") -> HTMLResponse:
     """Show the tally as its file stands; kept: how many rows were just written."""
     said = f"Saved: {kept} {'row' if kept == '1' else 'rows'}." if kept.isdecimal() else ""
-    return _grid(request, tally_cells(desk_of(request).folder), said=said)
+    desk = desk_of(request)
+
+    def shown() -> HTMLResponse:
+        return _grid(request, tally_cells(desk.folder), said=said)
+
+    try:
+        here = desk.look()
+    except BadInput:  # a cell to mend, perhaps: this is where it is mended
+        return shown()
+    return shown() if said else page_once(here, request, shown)
 
 
 @router.post("/count")

@@ -7,7 +7,7 @@ from fastapi.responses import HTMLResponse
 
 from rootcollar.kernel.errors import NotFound
 from rootcollar.web.desk import desk_of
-from rootcollar.web.render import page
+from rootcollar.web.render import page, page_once
 from rootcollar.web.views.ground import units_ground
 from rootcollar.web.views.map import GroundMap, as_geojson, drawn, kinds
 
@@ -20,8 +20,13 @@ router = APIRouter()
 def ground(request: Request) -> HTMLResponse:
     """Show the map, and every unit with what is known and asked."""
     here = desk_of(request).look()
-    values = {"map": drawn(here), "kinds": kinds(here), "units": units_ground(here), "notes": here.project.ground.notes}
-    return page(request, "ground.html", values)
+    notes = here.project.ground.notes
+
+    def shown() -> HTMLResponse:
+        values = {"map": drawn(here), "kinds": kinds(here), "units": units_ground(here), "notes": notes}
+        return page(request, "ground.html", values)
+
+    return page_once(here, request, shown)
 
 
 @router.get("/door/ground.json", tags=["ground"], summary="The ground as GeoJSON")

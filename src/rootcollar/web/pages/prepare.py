@@ -8,10 +8,10 @@ from fastapi import APIRouter, Request
 from fastapi.responses import HTMLResponse, Response
 
 from rootcollar.kernel.errors import BadInput
-from rootcollar.web.desk import Open, desk_of
+from rootcollar.web.desk import Open, desk_of, of_what_lies_open
 from rootcollar.web.forms import Form
-from rootcollar.web.render import page
-from rootcollar.web.views.prepare import FIRST_TONGUE, PAPER_WORDS, packet_view, pdf_of, picture_of, wanted_of
+from rootcollar.web.render import page, templates
+from rootcollar.web.views.prepare import FIRST_TONGUE, PAPER_WORDS, Wanted, packet_view, pdf_of, picture_of, wanted_of
 
 __all__ = ["router"]
 
@@ -24,15 +24,15 @@ def packet(request: Request) -> HTMLResponse:
     here = desk_of(request).look()
     told = _told(request)
     if here.plan is None:
-        return page(request, "prepare.html", {"view": None, "counted": False})
+        return page(request, "prepare.html", {"packet": "", "counted": False})
     form = Form({name: said[0] for name, said in told.items()})
     try:
         wanted = wanted_of(here, told)
     except BadInput as wrong:
         form.faults = {one.field: f"Found {one.found}; wanted: {one.allowed}." for one in wrong.faults}
-        return _page(request, here, form, {"view": None, "ticked": told.get("unit", ())}, 422)
-    view = packet_view(here, wanted)
-    return _page(request, here, form, {"view": view, "ticked": [key for key, _ in view.units]})
+        return _page(request, here, form, {"packet": "", "ticked": told.get("unit", ())}, 422)
+    ticked = [key for key, _ in packet_view(here, wanted).units]
+    return _page(request, here, form, {"packet": _packet(here, wanted), "ticked": ticked})
 
 
 @router.get("/prepare/packet.pdf")
@@ -49,6 +49,12 @@ def page_one(request: Request) -> Response:
     """Give the picture of page one."""
     here = desk_of(request).look()
     return Response(picture_of(here, wanted_of(here, _told(request))), media_type="image/png")
+
+
+@of_what_lies_open
+def _packet(here: Open, wanted: Wanted) -> str:
+    """Return what stands beneath the form; long, and the same for the same choice, so it is made once."""
+    return templates().get_template("packet.html").render(view=packet_view(here, wanted))
 
 
 def _told(request: Request) -> Mapping[str, Sequence[str]]:

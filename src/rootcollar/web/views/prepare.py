@@ -75,10 +75,12 @@ class Barrier:
 class PacketView:
     """A packet on a page. asked: whether an answer would clear a line; contents: (anchor, title) of its sections.
 
-    units: (key, name); picture: width and height of page one; tags: each with its tape drawn.
+    units: (key, name); picture: width and height of page one; tags: each with its tape drawn; strip: the banner that is
+    printed on every page, where the head of this page does not say it already.
     """
 
     packet: Packet
+    strip: str
     units: tuple[tuple[str, str], ...]
     barriers: tuple[Barrier, ...]
     cleared: bool
@@ -173,6 +175,7 @@ def packet_view(here: Open, wanted: Wanted) -> PacketView:
     pages = tuple((_anchor(one.title), one) for one in packet.pages)
     return PacketView(
         packet,
+        "" if here.project.ground.demo else packet.banner,
         tuple((key, here.project.ground.units[key].name) for key in keys),
         _barriers(lines, here, wanted.day),
         any(_is_work(one, wanted.day) for one in lines),

@@ -5,11 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from rootcollar.choose import Choice, instruction, line_minutes, line_mix_ml, minutes, mix_words, sum_worlds, way_words
+from rootcollar.choose import (
+    Choice,
+    instruction,
+    line_minutes,
+    line_mix_ml,
+    line_money,
+    minutes,
+    mix_words,
+    sum_worlds,
+    way_words,
+)
 from rootcollar.kernel.days import MONTHS, name_months
 from rootcollar.kernel.doubt import band
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
 from rootcollar.web.desk import Open, of_what_lies_open
+from rootcollar.web.views.working import counted, money, work_of
 from rootcollar.work import text
 from rootcollar.work.packet import Said
 from rootcollar.work.unit_page import said as printed
@@ -27,19 +38,21 @@ class Row:
     key: str
     size: str
     verb: str
-    rest: str
-    mix: str
-    months: tuple[tuple[str, bool, str], ...]
-    months_words: str
     stems: str
     stems_doubt: str
-    amount: str
-    amount_doubt: str
-    hours: str
     because: str
-    fallback: str
-    struck: str
     aside: tuple[tuple[str, str, str], ...]
+    struck: str
+    rest: str = ""
+    mix: str = ""
+    months: tuple[tuple[str, bool, str], ...] = ()
+    months_words: str = ""
+    amount: str = ""
+    amount_doubt: str = ""
+    hours: str = ""
+    money: str = ""
+    money_doubt: str = ""
+    fallback: str = ""
     ways: tuple[tuple[str, str], ...] = ()
     picked: bool = False
 
@@ -102,13 +115,13 @@ def unit_view(here: Open, key: str) -> UnitView:
     )
     said = _once(one for line in lines for one in line.verdicts)
     weighed = {one.rule for line in lines for one in line.verdicts if one.rule}
-    work = [one for one in lines if one.option is not None and one.level < Level.ASK]
-    cost = sum_worlds([one.stand.stems * one.per_stem.cost for one in work])
+    work = [one for one in work_of(here) if one.stand.unit == key]
+    cost = sum_worlds([line_money(one.stand.stems, one.per_stem.cost) for one in work])
     return UnitView(
         key, unit.name, _about(here, key), plants,
         tuple(printed(one) for one in said if one.level > Level.OK),
         f"{len(weighed)} rules weighed; those not named here did not object",
-        f"${band(cost).best:,.0f}", _doubt(f"${band(cost).low:,.0f}", f"{band(cost).high:,.0f}", cost.size),
+        *money(cost),
         text.hours(minutes(work)) if work else "",
     )  # fmt: skip
 
@@ -132,32 +145,40 @@ def _about(here: Open, key: str) -> str:
 
 
 def _row(line: Choice, here: Open) -> Row:
-    stand, option = line.stand, line.option
-    count = band(stand.stems)
-    stems, stems_doubt = f"{count.best:,.0f}", _doubt(f"{count.low:,.0f}", f"{count.high:,.0f}", stand.stems.size)
+    stand, option, size = line.stand, line.option, text.size(line.stand.band_cm)
     aside = tuple((way_words(one.way), one.because, one.would_win_if) for one in line.set_aside)
-    size = text.size(stand.band_cm)
     if option is None:
-        left = ("Leave for now", "", "", (), "", stems, stems_doubt, "", "", "", line.because, "", "stop", aside)
-        return Row(stand.key, size, *left)
+        return Row(stand.key, size, "Leave for now", *counted(stand.stems), line.because, aside, "stop")
     verb, rest = instruction(option.way)
-    recipe = line.recipe
     poured = line_mix_ml(stand.stems, option.per_stem.mix_ml)
+    cost, cost_doubt = money(line_money(stand.stems, option.per_stem.cost))
+    months = option.way.visit.months
+    return Row(
+        stand.key, size, verb, *counted(stand.stems), line.because, aside,
+        {Level.STOP: "stop", Level.ASK: "ask"}.get(line.level, ""),
+        rest=rest,
+        mix=_mix(line, here),
+        months=tuple((name[:1], at in months, name) for at, name in enumerate(MONTHS, 1)),
+        months_words=f"Months: {name_months(months)}",
+        amount=text.gallons(band(poured).best) if line.recipe else "",
+        amount_doubt=text.span(poured) if line.recipe else "",
+        hours=text.hours(line_minutes(stand.stems, option.per_stem.minutes)),
+        money=cost,
+        money_doubt=cost_doubt,
+        fallback=f"{line.fallback.trigger}: {way_words(line.fallback.option.way)}" if line.fallback else "",
+        ways=_ways(line),
+        picked=stand.key in here.project.picked,
+    )  # fmt: skip
+
+
+def _mix(line: Choice, here: Open) -> str:
+    """Return a line's mix by its letter; nothing where it has none."""
+    recipe = line.recipe
+    if recipe is None:
+        return ""
     letters = here.plan.letters if here.plan else {}
     letter = next((name for name, one in letters.items() if one == recipe), "")
-    words = here.setting.reference.formulations[recipe.formulation].words if recipe else ""
-    mix = f"Mix {letter}: {mix_words(recipe, words)}" if recipe else ""
-    back = f"{line.fallback.trigger}: {way_words(line.fallback.option.way)}" if line.fallback else ""
-    months = option.way.visit.months
-    struck = {Level.STOP: "stop", Level.ASK: "ask"}.get(line.level, "")
-    return Row(
-        stand.key, size, verb, rest, mix,
-        tuple((name[:1], at in months, name) for at, name in enumerate(MONTHS, 1)), f"Months: {name_months(months)}",
-        stems, stems_doubt,
-        text.gallons(band(poured).best) if recipe else "", text.span(poured) if recipe else "",
-        text.hours(line_minutes(stand.stems, option.per_stem.minutes)), line.because, back, struck, aside,
-        _ways(line), stand.key in here.project.picked,
-    )  # fmt: skip
+    return f"Mix {letter}: {mix_words(recipe, here.setting.reference.formulations[recipe.formulation].words)}"
 
 
 def _ways(line: Choice) -> tuple[tuple[str, str], ...]:
@@ -170,7 +191,3 @@ def _once(said: Iterable[Verdict]) -> list[Verdict]:
     """Return verdicts worst first, alike ones once."""
     found = {(one.level, one.rule, one.because): one for one in said}
     return list(worst_first(found.values()))
-
-
-def _doubt(low: str, high: str, worlds: int) -> str:
-    return f"{low}–{high}" if worlds > 1 and low != high else ""

@@ -2,21 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 from typing import Any
 
-from rootcollar.choose import Choice, replay
-from rootcollar.kernel.doubt import best
+from rootcollar.choose import Choice, Setting, replay_cost, replay_minutes, replay_mix, sum_worlds
+from rootcollar.kernel.doubt import Worlds, band, best
 from rootcollar.kernel.errors import NotFound
 from rootcollar.kernel.formula import Step as Watched
 from rootcollar.kernel.formula import as_tree, watch
 from rootcollar.kernel.sources import Source
+from rootcollar.kernel.verdict import Level
 from rootcollar.kernel.working import in_words, walk
+from rootcollar.survey import Stand
 from rootcollar.web.desk import Open
 from rootcollar.work import text
 
-__all__ = ["Drawer", "Step", "drawer_of", "mix_drawer"]
+__all__ = ["Drawer", "Step", "counted", "drawer_of", "line_drawer", "money", "spread", "unit_drawer", "work_of"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,13 +39,47 @@ class Drawer:
     sources: tuple[tuple[str, str], ...]
 
 
-def mix_drawer(here: Open, line: str) -> Drawer:
-    """Return how a line's mix was worked out. Raises NotFound for a line that is not in the plan or pours nothing."""
-    choice = _poured(here, line)
+def line_drawer(here: Open, what: str, line: str) -> Drawer:
+    """Return how a line's number was worked out. what: one of NUMBERS.
+
+    Raises NotFound for another number, and for a line that is not in the plan or has no such number.
+    """
+    if what not in NUMBERS:
+        raise NotFound("number of a line", what, list(NUMBERS))
+    choice = _line(here, line, what)
+    if what == "stems":
+        return _counted(here, choice.stand)
     with watch() as steps:
-        poured = replay(choice, here.setting)
-    says = f"{text.gallons(best(poured))} of mix"
-    return drawer_of(says, text.span(poured), steps, here.setting.reference.sources)
+        found = _AGAIN[what](choice, here.setting)
+    says, doubt = _WORDS[what](found)
+    return drawer_of(says, doubt, steps, here.setting.reference.sources)
+
+
+def unit_drawer(here: Open, what: str, unit: str) -> Drawer:
+    """Return how a unit's hours or cost were added up of its lines. Raises NotFound for what is not there."""
+    if what not in ("hours", "cost"):
+        raise NotFound("number of a unit", what, ["hours", "cost"])
+    lines = [one for one in work_of(here) if one.stand.unit == unit]
+    if not lines:
+        raise NotFound("unit with work", unit, list(here.project.ground.units)[:3])
+    parts = []
+    with watch() as steps:
+        for one in lines:
+            parts.append(_AGAIN[what](one, here.setting))
+    whole = sum_worlds(parts)
+    says, doubt = _WORDS[what](whole)
+    drawer = drawer_of(says, doubt, steps, here.setting.reference.sources)
+    units = "min" if what == "hours" else "money"
+    added = " + ".join(f"{best(one):.6g}" for one in parts)
+    return replace(
+        drawer, steps=(*drawer.steps, Step("all lines that are work", f"{added} = {best(whole):.6g} {units}"))
+    )
+
+
+def work_of(here: Open) -> list[Choice]:
+    """Return the lines that are work: neither held nor struck out."""
+    choices = here.plan.choices if here.plan else ()
+    return [one for one in choices if one.option is not None and one.level < Level.ASK]
 
 
 def drawer_of(says: str, doubt: str, steps: Iterable[Watched], cites: Mapping[str, Source]) -> Drawer:
@@ -54,11 +90,51 @@ def drawer_of(says: str, doubt: str, steps: Iterable[Watched], cites: Mapping[st
     return Drawer(says, doubt, tuple(Step(*one) for one in told), tuple((key, cites[key].cite) for key in keys))
 
 
-def _poured(here: Open, line: str) -> Choice:
-    lines = {one.stand.key: one for one in (here.plan.choices if here.plan else ()) if one.recipe is not None}
-    if line not in lines:
-        raise NotFound("line with a mix", line, list(lines)[:3])
-    return lines[line]
+def money(worlds: Worlds) -> tuple[str, str]:
+    """Return an amount of money in words, and its 10-90 % band where there is doubt."""
+    here = band(worlds)
+    return f"${here.best:,.0f}", spread(f"${here.low:,.0f}", f"{here.high:,.0f}", worlds)
+
+
+def counted(worlds: Worlds) -> tuple[str, str]:
+    """Return a count of stems in words, and its 10-90 % band where there is doubt."""
+    here = band(worlds)
+    return f"{here.best:,.0f}", spread(f"{here.low:,.0f}", f"{here.high:,.0f}", worlds)
+
+
+def spread(low: str, high: str, worlds: Worlds) -> str:
+    """Return "low–high", or nothing for a number without doubt."""
+    return f"{low}–{high}" if worlds.size > 1 and low != high else ""
+
+
+_AGAIN: Mapping[str, Callable[[Choice, Setting], Worlds]] = {
+    "mix": replay_mix, "hours": replay_minutes, "cost": replay_cost,
+}  # fmt: skip
+_WORDS: Mapping[str, Callable[[Worlds], tuple[str, str]]] = {
+    "mix": lambda worlds: (f"{text.gallons(best(worlds))} of mix", text.span(worlds)),
+    "hours": lambda worlds: (f"{text.hours(worlds)}, one visit", ""),
+    "cost": lambda worlds: (f"{money(worlds)[0]}, one visit", money(worlds)[1]),
+}
+NUMBERS = ("stems", *_AGAIN)
+
+
+def _counted(here: Open, stand: Stand) -> Drawer:
+    """Return where a count comes from: its row of the tally, and the counter's own range."""
+    said, doubt = counted(stand.stems)
+    plant = here.setting.reference.species[stand.species].common_name
+    row = f"{said} stems, the row of tally.csv for {stand.unit}, {plant}, {text.size(stand.band_cm)}"
+    steps = [Step("counted", row)]
+    if doubt:
+        steps.append(Step("doubt", f"{doubt}, the row's own range, read as the middle 80 % of what is believed (ours)"))
+    return Drawer(f"{said} stems", doubt, tuple(steps), ())
+
+
+def _line(here: Open, line: str, what: str) -> Choice:
+    lines = {one.stand.key: one for one in (here.plan.choices if here.plan else ())}
+    found = lines.get(line)
+    if found is None or (what == "mix" and found.recipe is None) or (what != "stems" and found.option is None):
+        raise NotFound(f"line with {what}", line, list(lines)[:3])
+    return found
 
 
 def _keys(tree: Mapping[str, Any]) -> Iterator[str]:

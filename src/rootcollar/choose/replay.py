@@ -1,0 +1,28 @@
+"""A line's numbers worked out again from its stand and its way, so that a watcher sees how they were come by."""
+
+from __future__ import annotations
+
+from rootcollar.choose.figures import cost_of_stem, minutes_per_stem, mix_per_stem
+from rootcollar.choose.option import Choice
+from rootcollar.choose.setting import Setting
+from rootcollar.choose.sums import line_minutes, line_mix_ml, line_money
+from rootcollar.kernel.doubt import Worlds
+
+__all__ = ["replay_cost", "replay_minutes", "replay_mix"]
+
+
+def replay_mix(choice: Choice, setting: Setting) -> Worlds:
+    """Return a line's mix again [mL]. Raises ValueError for a line that is left."""
+    return line_mix_ml(choice.stand.stems, mix_per_stem(choice.way, choice.stand, setting).ml)
+
+
+def replay_minutes(choice: Choice, setting: Setting) -> Worlds:
+    """Return the work of one visit to a line again [min]. Raises ValueError for a line that is left."""
+    return line_minutes(choice.stand.stems, minutes_per_stem(choice.way, choice.stand, setting))
+
+
+def replay_cost(choice: Choice, setting: Setting) -> Worlds:
+    """Return what one visit to a line costs again [money]. Raises ValueError for a line that is left."""
+    way, stand = choice.way, choice.stand
+    minutes, mix = minutes_per_stem(way, stand, setting), mix_per_stem(way, stand, setting)
+    return line_money(stand.stems, cost_of_stem(way, minutes, mix.ml, setting))
