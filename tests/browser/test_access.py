@@ -10,6 +10,8 @@ from playwright.sync_api import Browser, Page
 from rootcollar.web.serve import Served
 from tools.shots import PAGES
 
+pytestmark = pytest.mark.slow
+
 AXE = (Path(__file__).parent / "vendor" / "axe.min.js").read_text(encoding="utf-8")
 RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 

@@ -5,9 +5,12 @@ from __future__ import annotations
 import csv
 from pathlib import Path
 
+import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from rootcollar.web.serve import Served
+
+pytestmark = pytest.mark.slow
 
 NEW = ["ridge", "porcelainberry", "0.5-1 in", "12", "8", "20", "root collar", "", "", "no", "by the wall"]
 

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import pytest
 from playwright.sync_api import Browser, Page
 
 from rootcollar.web.serve import Served
+
+pytestmark = pytest.mark.slow
 
 
 def test_a_plant_is_found_without_scripts_by_a_name_nobody_listed(chromium: Browser, served: Served) -> None:

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from rootcollar.web.serve import Served
+
+pytestmark = pytest.mark.slow
 
 
 def middle(page: Page, across: float, down: float) -> None:

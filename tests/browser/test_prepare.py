@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import pytest
 from playwright.sync_api import Browser, Locator, Page, expect
 
 from rootcollar.web.serve import Served
+
+pytestmark = pytest.mark.slow
 
 MOST_STOPS = 120  # of the Tab key: more than any page on the way has
 

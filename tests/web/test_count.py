@@ -195,3 +195,12 @@ def test_the_first_row_of_each_unit_can_be_gone_to(demo: TestClient) -> None:
     page = demo.get("/count").text
     for unit in ("bench", "brook-edge", "hollow", "orchard-side", "ridge", "trail-loop"):
         assert page.count(f'id="{unit}"') == 1
+
+
+def test_many_units_are_picked_from_one_list_and_not_from_one_in_every_row(woods: Path, client_of: Client) -> None:
+    ground = woods / "ground.toml"
+    more = "".join(f'\n[[unit]]\nkey = "u{at}"\nname = "Unit {at}"\narea = "2 ac"\n' for at in range(60))
+    ground.write_text(ground.read_text(encoding="utf-8") + more, encoding="utf-8")
+    page = client_of(woods).get("/count").text
+    assert page.count('<option value="u7">Unit 7</option>') == 1
+    assert re.search(r'<input id="r0c0" name="r0c0" value="bench"[^>]* list="units"', page)

@@ -110,10 +110,17 @@ def _near(name: str, names: Mapping[str, str]) -> list[str]:
 
 
 def _alike(name: str, known: str) -> float:
-    """Return how alike a name is to a known one or to a word of it; 0 below near, which is seen sooner than how far."""
-    pairs = (SequenceMatcher(None, name, one) for one in dict.fromkeys((known, *known.split())))
-    close = (one for one in pairs if one.real_quick_ratio() >= _NEAR and one.quick_ratio() >= _NEAR)
-    return max((one.ratio() for one in close), default=0.0)
+    """Return how alike a name is to a known one or to a word of it; 0 below near.
+
+    Most are ruled out by their lengths, or by the letters both have: neither bound needs the letters' order.
+    """
+    words = dict.fromkeys((known, *known.split()))
+    pairs = (
+        SequenceMatcher(None, name, one)
+        for one in words
+        if 2 * min(len(name), len(one)) >= _NEAR * (len(name) + len(one))
+    )
+    return max((one.ratio() for one in pairs if one.quick_ratio() >= _NEAR), default=0.0)
 
 
 @cache

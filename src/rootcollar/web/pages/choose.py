@@ -13,7 +13,7 @@ from rootcollar.kernel.errors import BadInput, NotFound
 from rootcollar.label import Answer
 from rootcollar.web.desk import desk_of
 from rootcollar.web.forms import Form, Typed
-from rootcollar.web.render import page
+from rootcollar.web.render import page, page_once
 from rootcollar.web.views.questions import more_ways, questions
 from rootcollar.web.views.unit import unit_cards, unit_view
 from rootcollar.web.views.working import line_drawer, unit_drawer
@@ -33,7 +33,7 @@ def units(request: Request) -> HTMLResponse:
 @router.get("/choose/questions")
 def open_questions(request: Request) -> HTMLResponse:
     """Show every open question once, each with a form to answer it."""
-    return _questions(request, Form())
+    return page_once(desk_of(request).look(), request, lambda: _questions(request, Form()))
 
 
 @router.post("/choose/questions")

@@ -46,6 +46,7 @@ COLUMNS = (
 )
 
 
+_LONG = 40  # units from which a list of them in every row would make the page too heavy to type in (ours)
 _FIELD = re.compile(r"r([0-9]{1,6})c[0-9]{1,2}")
 
 
@@ -64,13 +65,14 @@ class Cell:
 class Grid:
     """The table to type in: rows of (number as a spreadsheet has it, first of which unit, cells).
 
-    plants: names to pick from.
+    plants: names to pick from. units: (key, name), where they are too many for a list in every row.
     """
 
     rows: tuple[tuple[int, str, tuple[Cell, ...]], ...]
     stamp: str
     plants: tuple[str, ...]
     faults: int
+    units: tuple[tuple[str, str], ...]
 
     @property
     def first_fault(self) -> str:
@@ -121,6 +123,7 @@ def grid_of(typed: TypedTally, plants: Iterable[str], empty: int) -> Grid:
     return Grid(
         tuple((at + 2, starts.get(at, ""), tuple(_cells(at, row, typed.units, faults))) for at, row in enumerate(rows)),
         typed.stamp, tuple(sorted(plants, key=str.casefold)), len(typed.faults),
+        tuple(typed.units.items()) if len(typed.units) > _LONG else (),
     )  # fmt: skip
 
 
@@ -129,12 +132,18 @@ def _cells(
 ) -> Iterator[Cell]:
     for place, column in enumerate(COLUMNS):
         said, fault = row.get(column.name, ""), faults.get((at, column.name), "")
-        choices = tuple(units.items()) if column.name == "unit" else tuple((one, one) for one in column.choices)
+        choices = _picked_from(column, units)
         if choices:
             known = said in dict(choices)
             choices = (("", ""), *choices, *(() if known or not said else ((said, said),)))
         wanted = "which unit" if column.name == "unit" and not said else fault
         yield Cell(f"r{at}c{place}", column, said, choices, f"Wanted: {wanted}." if fault else "")
+
+
+def _picked_from(column: Shown, units: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
+    if column.name == "unit":
+        return tuple(units.items()) if len(units) <= _LONG else ()
+    return tuple((one, one) for one in column.choices)
 
 
 def theirs(now: TypedTally, typed: TypedTally) -> tuple[tuple[tuple[str, ...], bool], ...]:
