@@ -15,4 +15,6 @@ def test_a_number_opens_in_place_and_the_console_is_quiet(page: Page, served: Se
     page.locator(".drawer .working").first.wait_for()
     assert page.url == f"{served.base}/choose/bench"
     assert "stems * mix ml" in page.locator(".drawer .working").first.inner_text()
+    assert page.locator("main").count() == 1  # the working alone was put in, no page within the page
+    assert page.locator(".drawer nav, .drawer h1").count() == 0
     assert complaints == []

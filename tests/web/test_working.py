@@ -64,6 +64,14 @@ def test_a_count_says_which_row_it_is_and_how_its_range_is_read(demo: TestClient
     assert "the row of tally.csv for bench, common buckthorn" in opened
 
 
+@pytest.mark.parametrize("what", ["/choose/bench/working/cost", "/count/working/bench/rhca3/2.5-5.1cm"])
+def test_beside_its_number_the_working_stands_alone(what: str, demo: TestClient) -> None:
+    alone = demo.get(what, headers={"hx-request": "true", "hx-target": "div"}).text
+    assert alone.strip().startswith('<div class="working">')
+    assert "<main" not in alone
+    assert "<h1>How this number was worked out</h1>" in demo.get(what).text
+
+
 @pytest.mark.parametrize(
     "path",
     [

@@ -15,8 +15,9 @@ from rootcollar.web.desk import Open
 from rootcollar.web.steps import SHELVES, STEPS
 from rootcollar.web.views.answer import without_dashes
 from rootcollar.web.views.packet import figures, written
+from rootcollar.web.views.working import Drawer
 
-__all__ = ["page", "page_once", "templates"]
+__all__ = ["opened", "page", "page_once", "templates"]
 
 _TEMPLATES = Path(__file__).parent / "templates"
 
@@ -52,6 +53,13 @@ def page_once(here: Open, request: Request, make: Callable[[], HTMLResponse]) ->
     if key not in here.views:
         here.views[key] = make().body
     return HTMLResponse(here.views[key])
+
+
+def opened(request: Request, drawer: Drawer) -> HTMLResponse:
+    """Return what a number opens into: alone where htmx puts it beside its number, else as a page of its own."""
+    if request.headers.get("hx-request") == "true":
+        return HTMLResponse(templates().get_template("drawer.html").render(drawer=drawer))
+    return page(request, "working.html", {"drawer": drawer})
 
 
 def _in_part(request: Request) -> bool:

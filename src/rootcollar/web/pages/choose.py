@@ -13,7 +13,7 @@ from rootcollar.kernel.errors import BadInput, NotFound
 from rootcollar.label import Answer
 from rootcollar.web.desk import desk_of
 from rootcollar.web.forms import Form, Typed
-from rootcollar.web.render import page, page_once
+from rootcollar.web.render import opened, page, page_once
 from rootcollar.web.views.questions import more_ways, questions
 from rootcollar.web.views.unit import unit_cards, unit_view
 from rootcollar.web.views.working import line_drawer, unit_drawer
@@ -58,13 +58,13 @@ def answer(request: Request, form: Typed) -> Response:
 @router.get("/choose/{key}/working/{what}")
 def unit_working(request: Request, key: str, what: str) -> HTMLResponse:
     """Show how a unit's hours or cost were added up; swapped in beside the number, or as a page of its own."""
-    return page(request, "working.html", {"drawer": unit_drawer(desk_of(request).look(), what, key)})
+    return opened(request, unit_drawer(desk_of(request).look(), what, key))
 
 
 @router.get("/choose/working/{what}/{line:path}")
 def working(request: Request, what: str, line: str) -> HTMLResponse:
     """Show how a line's number was worked out; swapped in beside the number, or as a page of its own."""
-    return page(request, "working.html", {"drawer": line_drawer(desk_of(request).look(), what, line)})
+    return opened(request, line_drawer(desk_of(request).look(), what, line))
 
 
 @router.get("/choose/{key}")

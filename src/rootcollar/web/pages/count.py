@@ -10,7 +10,7 @@ from rootcollar.kernel.errors import BadInput
 from rootcollar.reference import load
 from rootcollar.web.desk import desk_of
 from rootcollar.web.forms import Typed
-from rootcollar.web.render import page, page_once
+from rootcollar.web.render import opened, page, page_once
 from rootcollar.web.views.count import COLUMNS, density_drawer, density_of, grid_of, rows_typed, theirs
 
 __all__ = ["router"]
@@ -57,7 +57,7 @@ def typed(request: Request, form: Typed) -> Response:
 @router.get("/count/working/{key:path}")
 def working(request: Request, key: str) -> HTMLResponse:
     """Show how a stand's stems per acre were worked out."""
-    return page(request, "working.html", {"drawer": density_drawer(desk_of(request).look(), key)})
+    return opened(request, density_drawer(desk_of(request).look(), key))
 
 
 def _grid(
