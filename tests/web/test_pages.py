@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gzip
 import re
 from collections.abc import Callable
 from pathlib import Path
@@ -9,6 +10,7 @@ from pathlib import Path
 import pytest
 from starlette.testclient import TestClient
 
+from rootcollar import web
 from tools.shots import PAGES
 
 INLINE = re.compile(r"<style|<script(?![^>]*\bsrc=)|\sstyle=|\son[a-z]+=|javascript:", re.I)
@@ -61,3 +63,16 @@ def test_only_the_main_part_is_sent_where_only_that_is_swapped_in(demo: TestClie
     part = demo.get("/choose", headers={"hx-request": "true", "hx-target": "main"}).text
     assert "<html" not in part
     assert "<main" in part
+
+
+def test_scripts_weigh_at_most_80_kb_beside_the_map_library() -> None:
+    static = Path(web.__file__).parent / "static"
+    scripts = [file for file in static.rglob("*.js") if "leaflet" not in file.parts]
+    assert {file.name for file in scripts} >= {"htmx.min.js", "grid.js", "map.js"}
+    assert sum(len(gzip.compress(file.read_bytes())) for file in scripts) <= 80_000
+
+
+def test_the_row_counts_the_questions_that_the_page_asks(demo: TestClient) -> None:
+    asked = re.search(r"([0-9]+) open questions? holds? lines back", re.sub(r"<[^>]+>", "", demo.get("/choose").text))
+    assert asked is not None
+    assert f"{asked[1]} questions open" in demo.get("/ground").text

@@ -9,6 +9,7 @@ from rootcollar.kernel.errors import BadInput
 from rootcollar.kernel.units import convert, show
 from rootcollar.kernel.verdict import Level
 from rootcollar.web.desk import Desk, Open, of_what_lies_open
+from rootcollar.web.views.questions import questions
 
 __all__ = ["Shared", "shared_facts"]
 
@@ -46,7 +47,7 @@ def _row(here: Open) -> Mapping[str, str]:
     units = here.project.ground.units
     counted = {stand.unit for stand in here.project.stands}
     lines = here.plan.choices if here.plan else ()
-    asks = len({(one.rule, one.because) for line in lines for one in line.verdicts if one.level is Level.ASK})
+    asks = len(questions(here))
     clear = {line.stand.unit for line in lines if line.option is not None and line.level < Level.ASK}
     return {
         "ground": f"{len(units)} {'unit' if len(units) == 1 else 'units'}",
