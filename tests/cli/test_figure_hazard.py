@@ -280,6 +280,7 @@ SAID = st.one_of(
 )  # fmt: skip
 
 
+@pytest.mark.slow
 @given(data=st.data())
 @settings(max_examples=400)
 def test_no_words_bring_out_a_trace(data: st.DataObject) -> None:

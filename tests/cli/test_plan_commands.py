@@ -138,6 +138,7 @@ def test_one_json_object_holds_every_line(shown: tuple[Path, Result]) -> None:
     assert body["order"][0]["unit"] == "ridge"
 
 
+@pytest.mark.slow
 def test_the_other_commands_answer_in_json_too(folder: Path, tmp_path: Path) -> None:
     prepared = json.loads(rootcollar("prepare", folder, "--on", DAY, "--json").output)
     assert prepared["schema"] == "rootcollar/prepare/1"

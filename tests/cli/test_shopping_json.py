@@ -9,6 +9,7 @@ from rootcollar.exchange import write_demo
 from tests.cli.test_plan_commands import DAY, ridge_rows, rootcollar
 
 
+@pytest.mark.slow
 def test_the_list_covers_each_need_from_shed_and_shop(tmp_path: Path) -> None:
     write_demo(tmp_path / "wood")
     (tmp_path / "wood/tally.csv").write_text(ridge_rows(), encoding="utf-8")

@@ -147,6 +147,7 @@ noise = st.one_of(
 )
 
 
+@pytest.mark.slow
 @settings(max_examples=150)
 @given(st.sampled_from(FILES), st.floats(0, 1), st.integers(0, 80), noise)
 def test_no_slip_of_the_pen_brings_a_traceback(name, where, cut, put):

@@ -152,6 +152,7 @@ def pytest_on(folder: Path, text: str, *words: str) -> subprocess.CompletedProce
     return start([sys.executable, "-m", "pytest", "-q", "-p", "no:cacheprovider", *words], folder)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("skip", SKIPS)
 def test_a_forbidden_skip_is_a_failure_and_an_allowed_one_is_told(tmp_path: Path, skip: str) -> None:
     allowed = pytest_on(tmp_path, SKIPS[skip] + "\n\ndef test_other():\n    pass\n")
@@ -161,5 +162,6 @@ def test_a_forbidden_skip_is_a_failure_and_an_allowed_one_is_told(tmp_path: Path
     assert "no tool, but with --no-skips nothing may be skipped" in forbidden.stdout
 
 
+@pytest.mark.slow
 def test_an_expected_failure_is_no_skip(tmp_path: Path) -> None:
     assert "1 xfailed" in pytest_on(tmp_path, EXPECTED, "--no-skips").stdout

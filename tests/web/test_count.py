@@ -147,6 +147,7 @@ def test_a_faulty_file_is_mended_here(woods: Path, client_of: Client) -> None:
     assert client.get("/choose").status_code == 200
 
 
+@pytest.mark.slow
 def test_a_long_tally_is_taken_whole(woods: Path, client_of: Client) -> None:
     client = client_of(woods)
     shown = fields(client.get("/count").text)

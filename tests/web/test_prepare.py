@@ -156,6 +156,7 @@ def test_what_cannot_be_read_is_told_at_its_field_and_nothing_typed_is_lost(
     assert demo.get(f"/prepare/page-one.png?{asked}").status_code == 422
 
 
+@pytest.mark.slow
 def test_the_packet_is_a_pdf_of_its_unit_and_made_once(demo: TestClient) -> None:
     first = demo.get("/prepare/packet.pdf?unit=trail-loop&language=es")
     assert first.headers["content-type"] == "application/pdf"

@@ -92,6 +92,7 @@ def made(project: Project, day: date | None) -> tuple[Prescription, Packet]:
 LAWS = settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 
 
+@pytest.mark.slow
 @LAWS
 @given(properties(), st.sampled_from((None, date(2026, 6, 10), date(2026, 10, 9))))
 def test_nothing_struck_or_held_is_printed_as_work(project: Project, day: date | None) -> None:
@@ -120,6 +121,7 @@ def test_nothing_struck_or_held_is_printed_as_work(project: Project, day: date |
     assert bool(packet.signs) == bool(packet.tags) == bool(mixing) == bool(packet.cards)
 
 
+@pytest.mark.slow
 @LAWS
 @given(properties())
 def test_clearing_keeps_no_line_that_is_stopped_or_asked_about(project: Project) -> None:
