@@ -7,13 +7,17 @@ from datetime import date
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_playwright
 
 from rootcollar.exchange import write_demo
 from rootcollar.web.serve import Served
 from tools.shots import CHROMIUM, FLAGS, serving
 
 TODAY = date(2026, 3, 2)
+PATIENCE_MS = 90_000  # a busy machine is slow, not wrong
+
+
+expect.set_options(timeout=PATIENCE_MS)
 
 
 @pytest.fixture(scope="session")
@@ -46,6 +50,7 @@ def served(woods: Path) -> Iterator[Served]:
 def context(chromium: Browser, served: Served) -> Iterator[BrowserContext]:
     """A browser that has come in by the door; every request to another host is a failure."""
     made = chromium.new_context()
+    made.set_default_timeout(PATIENCE_MS)
     elsewhere: list[str] = []
     made.on("request", lambda one: None if one.url.startswith((served.base, "data:")) else elsewhere.append(one.url))
     made.new_page().goto(served.address)

@@ -137,7 +137,7 @@ def test_more_rows_come_at_once(page: Page, served: Served) -> None:
     page.goto(f"{served.base}/count")
     page.locator("#r33c1").fill("kept")
     page.get_by_role("button", name="More rows").click()
-    assert page.locator(".grid tbody tr").count() == 43
+    expect(page.locator(".grid tbody tr")).to_have_count(43)
     assert at(page, 38, 0)
     assert value(page, "r33c1") == "kept"
 
@@ -148,7 +148,7 @@ def test_without_scripts_a_row_is_typed_and_saved(chromium: Browser, served: Ser
     bare.goto(served.address)
     bare.goto(f"{served.base}/count")
     bare.get_by_role("button", name="More rows").click()
-    assert bare.locator(".grid tbody tr").count() == 43
+    expect(bare.locator(".grid tbody tr")).to_have_count(43)
     for column, said in enumerate(NEW):
         field = bare.locator(f"#r40c{column}")
         if column in (0, 6, 9):

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, expect
 
 from rootcollar.web.serve import Served
 
@@ -17,7 +19,7 @@ def test_a_plant_is_found_without_scripts_by_a_name_nobody_listed(chromium: Brow
     page.get_by_role("link", name="Facts").click()
     page.get_by_label("Look up").fill("european buckthorn")
     page.keyboard.press("Enter")
-    assert page.get_by_role("heading", level=1).inner_text() == "Common buckthorn (Rhamnus cathartica)"
+    expect(page.get_by_role("heading", level=1)).to_have_text("Common buckthorn (Rhamnus cathartica)")
     context.close()
 
 
@@ -26,13 +28,13 @@ def test_the_index_of_a_page_leads_by_keyboard_to_its_sections_and_sources(page:
     index = page.get_by_role("navigation", name="On this page")
     index.get_by_role("link", name="Sources", exact=True).focus()
     page.keyboard.press("Enter")
-    assert page.url.endswith("/facts/rhca3#sources")
-    assert page.get_by_role("heading", name="Sources", exact=True).is_visible()
+    expect(page).to_have_url(re.compile("/facts/rhca3#sources$"))
+    expect(page.get_by_role("heading", name="Sources", exact=True)).to_be_visible()
     page.get_by_role("link", name="mn_dnr", exact=True).last.click()
-    assert page.get_by_role("heading", level=1).inner_text().casefold() == "mn_dnr"
+    expect(page.get_by_role("heading", level=1)).to_have_text("mn_dnr", ignore_case=True)
 
 
 def test_a_name_in_a_page_leads_to_what_is_known_of_it(page: Page, served: Served) -> None:
     page.goto(f"{served.base}/facts/rhca3")
     page.get_by_role("link", name="glyphosate", exact=True).first.click()
-    assert page.url.endswith("/facts/glyphosate")
+    expect(page).to_have_url(re.compile("/facts/glyphosate$"))
