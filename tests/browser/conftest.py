@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import contextmanager
 from datetime import date
 from pathlib import Path
 
@@ -15,7 +16,6 @@ from tools.shots import CHROMIUM, FLAGS, serving
 
 TODAY = date(2026, 3, 2)
 PATIENCE_MS = 90_000  # a busy machine is slow, not wrong
-
 
 expect.set_options(timeout=PATIENCE_MS)
 
@@ -46,10 +46,10 @@ def served(woods: Path) -> Iterator[Served]:
         yield app
 
 
-@pytest.fixture
-def context(chromium: Browser, served: Served) -> Iterator[BrowserContext]:
-    """A browser that has come in by the door; every request to another host is a failure."""
-    made = chromium.new_context()
+@contextmanager
+def come_in(chromium: Browser, served: Served, *, scripts: bool) -> Iterator[BrowserContext]:
+    """A window that has come in by the door; every request to another host is a failure."""
+    made = chromium.new_context(java_script_enabled=scripts)
     made.set_default_timeout(PATIENCE_MS)
     elsewhere: list[str] = []
     made.on("request", lambda one: None if one.url.startswith((served.base, "data:")) else elsewhere.append(one.url))
@@ -57,6 +57,20 @@ def context(chromium: Browser, served: Served) -> Iterator[BrowserContext]:
     yield made
     made.close()
     assert elsewhere == []
+
+
+@pytest.fixture
+def context(chromium: Browser, served: Served) -> Iterator[BrowserContext]:
+    """A window with scripts."""
+    with come_in(chromium, served, scripts=True) as made:
+        yield made
+
+
+@pytest.fixture
+def bare(chromium: Browser, served: Served) -> Iterator[Page]:
+    """A page in a window without scripts."""
+    with come_in(chromium, served, scripts=False) as made:
+        yield made.pages[0]
 
 
 @pytest.fixture

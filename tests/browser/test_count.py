@@ -6,7 +6,7 @@ import csv
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, expect
 
 from rootcollar.web.serve import Served
 
@@ -140,10 +140,7 @@ def test_more_rows_come_at_once(page: Page, served: Served) -> None:
     assert value(page, "r33c1") == "kept"
 
 
-def test_without_scripts_a_row_is_typed_and_saved(chromium: Browser, served: Served, woods: Path) -> None:
-    context = chromium.new_context(java_script_enabled=False)
-    bare = context.new_page()
-    bare.goto(served.address)
+def test_without_scripts_a_row_is_typed_and_saved(bare: Page, served: Served, woods: Path) -> None:
     bare.goto(f"{served.base}/count")
     bare.get_by_role("button", name="More rows").click()
     expect(bare.locator(".grid tbody tr")).to_have_count(43)
@@ -156,7 +153,6 @@ def test_without_scripts_a_row_is_typed_and_saved(chromium: Browser, served: Ser
     bare.locator("#r40c10").press("Enter")
     expect(bare.get_by_text("Saved: 34 rows.")).to_be_visible()
     assert rows(woods)[-1] == NEW
-    context.close()
 
 
 def test_on_a_phone_each_cell_is_named_and_wide_enough_to_touch(page: Page, served: Served) -> None:

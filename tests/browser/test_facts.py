@@ -5,22 +5,19 @@ from __future__ import annotations
 import re
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, expect
 
 from rootcollar.web.serve import Served
 
 pytestmark = pytest.mark.slow
 
 
-def test_a_plant_is_found_without_scripts_by_a_name_nobody_listed(chromium: Browser, served: Served) -> None:
-    context = chromium.new_context(java_script_enabled=False, viewport={"width": 390, "height": 844})
-    page = context.new_page()
-    page.goto(served.address)
-    page.get_by_role("link", name="Facts").click()
-    page.get_by_label("Look up").fill("european buckthorn")
-    page.keyboard.press("Enter")
-    expect(page.get_by_role("heading", level=1)).to_have_text("Common buckthorn (Rhamnus cathartica)")
-    context.close()
+def test_a_plant_is_found_without_scripts_by_a_name_nobody_listed(bare: Page) -> None:
+    bare.set_viewport_size({"width": 390, "height": 844})
+    bare.get_by_role("link", name="Facts").click()
+    bare.get_by_label("Look up").fill("european buckthorn")
+    bare.keyboard.press("Enter")
+    expect(bare.get_by_role("heading", level=1)).to_have_text("Common buckthorn (Rhamnus cathartica)")
 
 
 def test_the_index_of_a_page_leads_by_keyboard_to_its_sections_and_sources(page: Page, served: Served) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, expect
 
 from rootcollar.web.serve import Served
 
@@ -75,15 +75,11 @@ def test_a_unit_is_reached_from_the_list_by_keyboard_alone(page: Page, served: S
     page.wait_for_url("**/ground/ridge")
 
 
-def test_without_scripts_the_drawn_map_leads_to_each_unit(chromium: Browser, served: Served) -> None:
-    context = chromium.new_context(java_script_enabled=False)
-    bare = context.new_page()
-    bare.goto(served.address)
+def test_without_scripts_the_drawn_map_leads_to_each_unit(bare: Page, served: Served) -> None:
     bare.goto(f"{served.base}/ground")
     expect(bare.locator("svg.map")).to_be_visible()
     bare.locator('svg.map a[href="/ground/ridge"] polygon').click()
     expect(bare.get_by_role("heading", level=1)).to_have_text("The ridge")
-    context.close()
 
 
 def test_the_drawn_map_stays_when_the_positions_cannot_be_fetched(page: Page, served: Served) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from playwright.sync_api import Browser, Locator, Page, expect
+from playwright.sync_api import Locator, Page, expect
 
 from rootcollar.web.serve import Served
 
@@ -106,10 +106,7 @@ def test_on_a_phone_what_stands_in_the_way_comes_before_any_number(page: Page, s
     assert page.evaluate("document.documentElement.scrollWidth") <= 390
 
 
-def test_without_scripts_a_choice_is_made_and_a_wrong_day_is_kept(chromium: Browser, served: Served) -> None:
-    context = chromium.new_context(java_script_enabled=False)
-    bare = context.new_page()
-    bare.goto(served.address)
+def test_without_scripts_a_choice_is_made_and_a_wrong_day_is_kept(bare: Page, served: Served) -> None:
     bare.goto(f"{served.base}/prepare")
     bare.get_by_role("checkbox", name="The ridge").uncheck()
     bare.get_by_label("Day of work").fill("next Friday")
@@ -123,7 +120,6 @@ def test_without_scripts_a_choice_is_made_and_a_wrong_day_is_kept(chromium: Brow
     bare.get_by_role("button", name="Prepare this").click()
     expect(bare.get_by_text("Friday 9 October 2026")).to_be_visible()
     expect(bare.get_by_role("checkbox", name="The ridge")).not_to_be_checked()
-    context.close()
 
 
 def test_on_paper_the_sheets_stand_without_buttons_and_the_banner_is_dark(page: Page, served: Served) -> None:

@@ -70,6 +70,35 @@ def nodes(tree: dict[str, Any]) -> list[dict[str, Any]]:
     return [tree, *(below for step in tree["steps"] for below in nodes(step))]
 
 
+def redone(body: dict[str, Any]) -> int:
+    """Work every formula of an answer out again from its own inputs; return how many there were."""
+    steps = [node for node in nodes(body["working"]) if node["formula"] in FORMULAS]
+    for node in steps:
+        assert float(evaluate(node["says"], node["inputs"])) == pytest.approx(node["result"], rel=1e-9)
+    return len(steps)
+
+
+def held_together(words: str) -> int:
+    """Ask, and see that the answer has every key, marks and sources that are known, and a working that leads to it.
+
+    Return how many formulas were worked out again.
+    """
+    body = asked(words)
+    assert set(body) == KEYS
+    assert body["schema"] == f"rootcollar/figure-{words.split()[0]}/1"
+    assert body["working"]["result"] == body["value"]
+    assert {node["source"]["mark"] for node in nodes(body["working"])} <= MARKS
+    assert {one["key"] for one in body["sources"]} <= set(load().sources)
+    return redone(body)
+
+
+def answered_first(words: str) -> str:
+    """Ask in plain words, see that the answer is the first line, and return all that was said."""
+    said, body = figure(words).stdout, asked(words)
+    assert " ".join(said.partition("\n\n")[0].split()) == f"{body['says']} ({body['note']})."
+    return said
+
+
 @pytest.mark.parametrize("words", ASKED)
 def test_json_has_every_key_and_a_whole_tree(words: str) -> None:
     body = asked(words)
@@ -90,12 +119,7 @@ def test_json_has_every_key_and_a_whole_tree(words: str) -> None:
 
 @pytest.mark.parametrize("words", ASKED)
 def test_every_step_of_the_working_can_be_redone_from_its_own_inputs(words: str) -> None:
-    redone = 0
-    for node in nodes(asked(words)["working"]):
-        if node["formula"] in FORMULAS:
-            redone += 1
-            assert float(evaluate(node["says"], node["inputs"])) == pytest.approx(node["result"], rel=1e-9)
-    assert redone
+    assert redone(asked(words))
 
 
 @pytest.mark.parametrize("words", ASKED)

@@ -8,9 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from rootcollar.kernel.formula import FORMULAS, evaluate
-from rootcollar.reference import load
-from tests.cli.test_figure import KEYS, MARKS, asked, figure, nodes
+from tests.cli.test_figure import answered_first, asked, figure, held_together
 
 GAL = 3785.411784
 ANSWERED = [
@@ -23,18 +21,8 @@ ANSWERED = [
 
 @pytest.mark.parametrize("words", ANSWERED)
 def test_an_answer_has_every_key_and_a_working_that_can_be_redone(words: str) -> None:
-    body = asked(words)
-    assert set(body) == KEYS
-    redone = 0
-    for node in nodes(body["working"]):
-        assert node["source"]["mark"] in MARKS
-        if node["formula"] in FORMULAS:
-            redone += 1
-            assert float(evaluate(node["says"], node["inputs"])) == pytest.approx(node["result"], rel=1e-9)
-    assert redone
-    assert {one["key"] for one in body["sources"]} <= set(load().sources)
-    said = figure(words).stdout
-    assert " ".join(said.partition("\n\n")[0].split()) == f"{body['says']} ({body['note']})."
+    assert held_together(words)
+    answered_first(words)
 
 
 @pytest.mark.parametrize(

@@ -12,10 +12,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from rootcollar.exchange.own_file import read_own
-from rootcollar.kernel.formula import FORMULAS, evaluate
 from rootcollar.kernel.units import convert
-from rootcollar.reference import load
-from tests.cli.test_figure import KEYS, MARKS, asked, figure, nodes
+from tests.cli.test_figure import answered_first, asked, figure, held_together, nodes
 
 THE_CALL = "calibration --plot '18.5 ft x 18.5 ft' --seconds 75 --caught '150 fl oz' --tank '25 gal'"
 CATCH = "calibration --seconds 75 --caught '150 fl oz'"
@@ -37,24 +35,12 @@ ANSWERED = [
 
 @pytest.mark.parametrize("words", ANSWERED)
 def test_an_answer_has_every_key_and_a_working_that_can_be_redone(words: str) -> None:
-    body = asked(words)
-    assert set(body) == KEYS
-    assert body["schema"] == "rootcollar/figure-calibration/1"
-    assert body["working"]["result"] == body["value"]
-    redone = 0
-    for node in nodes(body["working"]):
-        assert node["source"]["mark"] in MARKS
-        if node["formula"] in FORMULAS:
-            redone += 1
-            assert float(evaluate(node["says"], node["inputs"])) == pytest.approx(node["result"], rel=1e-9)
-    assert redone
-    assert {one["key"] for one in body["sources"]} <= set(load().sources)
+    assert held_together(words)
 
 
 @pytest.mark.parametrize("words", ANSWERED)
 def test_the_first_line_is_the_answer_and_what_to_mind_comes_last(words: str) -> None:
-    said, body = figure(words).stdout, asked(words)
-    assert " ".join(said.partition("\n\n")[0].split()) == f"{body['says']} ({body['note']})."
+    said = answered_first(words)
     assert said.index("\nHow\n") < said.index("\nSources\n") < said.index("\nMind\n")
 
 

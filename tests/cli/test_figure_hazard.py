@@ -8,9 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from rootcollar.kernel.formula import FORMULAS, evaluate
-from rootcollar.reference import load
-from tests.cli.test_figure import KEYS, MARKS, asked, figure, nodes
+from tests.cli.test_figure import answered_first, asked, figure, held_together
 
 FIVE = "--oral III --dermal III --inhalation IV --skin IV"
 ANSWERED = [
@@ -32,23 +30,12 @@ ANSWERED = [
 
 @pytest.mark.parametrize("words", ANSWERED)
 def test_an_answer_has_every_key_and_a_working_that_can_be_redone(words: str) -> None:
-    body = asked(words)
-    assert set(body) == KEYS
-    assert body["working"]["result"] == body["value"]
-    every, redone = nodes(body["working"]), 0
-    for node in every:
-        assert node["source"]["mark"] in MARKS
-        if node["formula"] in FORMULAS:
-            redone += 1
-            assert float(evaluate(node["says"], node["inputs"])) == pytest.approx(node["result"], rel=1e-9)
-    assert redone
-    assert {one["key"] for one in body["sources"]} <= set(load().sources)
+    assert held_together(words)
 
 
 @pytest.mark.parametrize("words", ANSWERED)
 def test_the_first_line_is_the_answer_and_what_to_mind_comes_last(words: str) -> None:
-    said, body = figure(words).stdout, asked(words)
-    assert " ".join(said.partition("\n\n")[0].split()) == f"{body['says']} ({body['note']})."
+    said = answered_first(words)
     assert said.index("\nHow\n") < said.index("\nSources\n") < said.index("\nMind\n")
 
 

@@ -8,7 +8,6 @@ from rootcollar.choose.option import Choice
 from rootcollar.choose.sums import stems
 from rootcollar.kernel.doubt import best
 from rootcollar.kernel.units import convert
-from rootcollar.kernel.verdict import Level
 from rootcollar.site import Unit
 from rootcollar.survey import stems_per_acre
 
@@ -43,7 +42,7 @@ def _thickness(choices: Sequence[Choice], unit: Unit) -> float | None:
 
 
 def _workable(choices: Sequence[Choice]) -> bool:
-    return any(one.option is not None and one.level < Level.ASK for one in choices)
+    return any(one.is_work for one in choices)
 
 
 def _because(choices: Sequence[Choice], unit: Unit, place: int) -> str:

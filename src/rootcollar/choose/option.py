@@ -143,6 +143,11 @@ class Choice:
         return worst(self.verdicts) if self.option else Level.STOP
 
     @property
+    def is_work(self) -> bool:
+        """Whether the line is work: it has a way, and nothing said of it stops or asks."""
+        return self.level < Level.ASK
+
+    @property
     def options(self) -> tuple[Option, ...]:
         """All that may be done to the stand: the option, and its fallback if it has one; none for a line left."""
         return tuple(one for one in (self.option, self.fallback.option if self.fallback else None) if one is not None)

@@ -43,7 +43,7 @@ def _fallbacks_checked(choices: tuple[Choice, ...], setting: Setting) -> tuple[C
     said = fallback_verdicts(choices, setting)
     worse = {key: worst_first(found)[0] for key, found in said.items() if worst(found) >= Level.ASK}
     return tuple(
-        _without_fallback(one, worse[one.stand.key]) if one.stand.key in worse and one.level < Level.ASK else one
+        _without_fallback(one, worse[one.stand.key]) if one.stand.key in worse and one.is_work else one
         for one in choices
     )
 

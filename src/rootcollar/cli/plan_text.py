@@ -91,7 +91,7 @@ def _plants(lines: Sequence[Choice]) -> Iterator[str]:
 
 
 def _mixes(plan: Prescription) -> Iterator[str]:
-    backs = {one.fallback.option.way.visit.recipe for one in plan.choices if one.fallback and one.level < Level.ASK}
+    backs = {one.fallback.option.way.visit.recipe for one in plan.choices if one.fallback and one.is_work}
     used = {letter: one for letter, one in plan.letters.items() if _lines(one, plan) or one in backs}
     if used:
         yield "Mixes"
@@ -150,7 +150,7 @@ def _grouped(plan: Prescription, level: Level, title: str, short: bool) -> Itera
 
 
 def _lines(recipe: Recipe, plan: Prescription) -> list[Choice]:
-    return [one for one in plan.choices if one.recipe == recipe and one.level < Level.ASK]
+    return [one for one in plan.choices if one.recipe == recipe and one.is_work]
 
 
 def _letter(recipe: Recipe | None, plan: Prescription) -> str:

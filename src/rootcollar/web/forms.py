@@ -9,7 +9,9 @@ from typing import Annotated
 from fastapi import Depends
 from starlette.requests import Request
 
-__all__ = ["Form", "Typed"]
+from rootcollar.kernel.errors import BadInput
+
+__all__ = ["Form", "Typed", "faults_told"]
 
 _MOST_FIELDS = 50_000  # ours: a tally of some thousand rows; the door bounds the bytes
 
@@ -31,6 +33,11 @@ class Form:
         if not said:
             self.faults[name] = f"Wanted: {allowed}."
         return said
+
+
+def faults_told(wrong: BadInput) -> dict[str, str]:
+    """Return faults in words, by field; "" for what is about no one field."""
+    return {one.field: f"Found {one.found}; wanted: {one.allowed}." for one in wrong.faults}
 
 
 async def _typed(request: Request) -> Form:

@@ -7,9 +7,9 @@ from dataclasses import dataclass, field
 
 from rootcollar.kernel.errors import BadInput
 from rootcollar.kernel.units import convert, show
-from rootcollar.kernel.verdict import Level
 from rootcollar.web.desk import Desk, Open, of_what_lies_open
 from rootcollar.web.views.questions import questions
+from rootcollar.web.views.working import work_of
 
 __all__ = ["Shared", "shared_facts"]
 
@@ -46,9 +46,8 @@ def shared_facts(desk: Desk) -> Shared:
 def _row(here: Open) -> Mapping[str, str]:
     units = here.project.ground.units
     counted = {stand.unit for stand in here.project.stands}
-    lines = here.plan.choices if here.plan else ()
     asks = len(questions(here))
-    clear = {line.stand.unit for line in lines if line.option is not None and line.level < Level.ASK}
+    clear = {line.stand.unit for line in work_of(here)}
     return {
         "ground": f"{len(units)} {'unit' if len(units) == 1 else 'units'}",
         "count": f"{len(counted)} of {len(units)} counted",

@@ -47,4 +47,4 @@ def still_standing(lines: Sequence[Choice], setting: Setting) -> tuple[Verdict, 
 
 def clear(choices: Sequence[Choice], setting: Setting) -> Cleared:
     """Return the lines that may be printed as work, cleared; the struck and the held are left out."""
-    return Cleared(tuple(one for one in choices if one.option is not None and one.level < Level.ASK), setting)
+    return Cleared(tuple(one for one in choices if one.is_work), setting)

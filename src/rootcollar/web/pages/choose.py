@@ -12,7 +12,7 @@ from rootcollar.exchange import keep_answer, keep_choice
 from rootcollar.kernel.errors import BadInput, NotFound
 from rootcollar.label import Answer
 from rootcollar.web.desk import desk_of
-from rootcollar.web.forms import Form, Typed
+from rootcollar.web.forms import Form, Typed, faults_told
 from rootcollar.web.render import opened, page, page_once
 from rootcollar.web.views.questions import more_ways, questions
 from rootcollar.web.views.unit import unit_cards, unit_view
@@ -50,7 +50,7 @@ def answer(request: Request, form: Typed) -> Response:
     try:
         keep_answer(desk.folder, Answer(rule, about, form.said("answer") == "yes", by, desk.today, note))
     except BadInput as wrong:
-        form.faults |= {fault.field: f"Found {fault.found}; wanted: {fault.allowed}." for fault in wrong.faults}
+        form.faults |= faults_told(wrong)
         return _questions(request, form, 422)
     return RedirectResponse("/choose/questions", 303)
 
@@ -87,7 +87,7 @@ def pick(request: Request, key: str, form: Typed) -> Response:
     try:
         keep_choice(desk.folder, line, Pick(way, reason, by, desk.today))
     except BadInput as wrong:
-        form.faults |= {fault.field: f"Found {fault.found}; wanted: {fault.allowed}." for fault in wrong.faults}
+        form.faults |= faults_told(wrong)
         return _unit(request, key, form, 422)
     return RedirectResponse(f"/choose/{key}#{line}", 303)
 

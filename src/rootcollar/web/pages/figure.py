@@ -10,6 +10,7 @@ from fastapi.responses import HTMLResponse
 from rootcollar.kernel.errors import BadInput, NotCleared, Refusal
 from rootcollar.web.asking import ask, bench_of, question_of, sheets_of
 from rootcollar.web.bench import Question
+from rootcollar.web.forms import faults_told
 from rootcollar.web.render import page
 from rootcollar.web.views.answer import AnswerView, answer_view, without_dashes
 
@@ -47,4 +48,4 @@ def _asked(
     except Refusal as no:
         return None, {"": without_dashes(str(no))}, ()
     except BadInput as wrong:
-        return None, {one.field: f"Found {one.found}; wanted: {one.allowed}." for one in wrong.faults}, ()
+        return None, faults_told(wrong), ()

@@ -9,7 +9,7 @@ from fastapi.responses import HTMLResponse, Response
 
 from rootcollar.kernel.errors import BadInput
 from rootcollar.web.desk import Open, desk_of, of_what_lies_open
-from rootcollar.web.forms import Form
+from rootcollar.web.forms import Form, faults_told
 from rootcollar.web.render import page, templates
 from rootcollar.web.views.prepare import FIRST_TONGUE, PAPER_WORDS, Wanted, packet_view, pdf_of, picture_of, wanted_of
 
@@ -29,7 +29,7 @@ def packet(request: Request) -> HTMLResponse:
     try:
         wanted = wanted_of(here, told)
     except BadInput as wrong:
-        form.faults = {one.field: f"Found {one.found}; wanted: {one.allowed}." for one in wrong.faults}
+        form.faults = faults_told(wrong)
         return _page(request, here, form, {"packet": "", "ticked": told.get("unit", ())}, 422)
     ticked = [key for key, _ in packet_view(here, wanted).units]
     return _page(request, here, form, {"packet": _packet(here, wanted), "ticked": ticked})

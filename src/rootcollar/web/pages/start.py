@@ -9,7 +9,7 @@ from rootcollar.exchange import Begun, begin, write_demo
 from rootcollar.kernel.days import read_date
 from rootcollar.kernel.errors import BadInput
 from rootcollar.web.desk import desk_of
-from rootcollar.web.forms import Form, Typed
+from rootcollar.web.forms import Form, Typed, faults_told
 from rootcollar.web.render import page
 
 __all__ = ["router"]
@@ -39,7 +39,7 @@ def answered(request: Request, form: Typed) -> Response:
         try:
             begin(desk.folder, said)
         except BadInput as wrong:
-            form.faults |= {fault.field: f"Found {fault.found}; wanted: {fault.allowed}." for fault in wrong.faults}
+            form.faults |= faults_told(wrong)
     return _asked(request, form, 422) if form.faults else RedirectResponse("/ground", 303)
 
 

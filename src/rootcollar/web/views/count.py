@@ -14,7 +14,7 @@ from rootcollar.kernel.formula import watch
 from rootcollar.kernel.units import convert
 from rootcollar.survey import Stand, stems_per_acre, total
 from rootcollar.web.desk import Open, of_what_lies_open
-from rootcollar.web.views.working import Drawer, drawer_of
+from rootcollar.web.views.working import Drawer, drawer_of, spread
 from rootcollar.work import text
 
 __all__ = ["COLUMNS", "Dense", "DenseUnit", "Grid", "density_drawer", "density_of", "grid_of", "rows_typed", "theirs"]
@@ -183,7 +183,7 @@ def _told(worlds: Worlds) -> tuple[str, str]:
     best, low, high = (
         f"{one:,.0f}" if one >= 10 or one == 0 else f"{one:.2g}" for one in (here.best, here.low, here.high)
     )
-    return best, f"{low}–{high}" if worlds.size > 1 and low != high else ""
+    return best, spread(low, high, worlds)
 
 
 def density_drawer(here: Open, key: str) -> Drawer:

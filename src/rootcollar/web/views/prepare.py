@@ -207,7 +207,7 @@ def _anchor(words: str) -> str:
 
 
 def _is_work(line: Choice, day: date | None) -> bool:
-    return line.option is not None and line.level < Level.ASK and in_season(line.way, day)
+    return line.is_work and in_season(line.way, day)
 
 
 def _barriers(lines: Sequence[Choice], here: Open, day: date | None) -> tuple[Barrier, ...]:

@@ -94,7 +94,7 @@ def unit_cards(here: Open) -> tuple[Card, ...]:
 
 def _card(here: Open, key: str, because: str) -> Card:
     lines = _lines(here, key)
-    clear = sum(line.option is not None and line.level < Level.ASK for line in lines)
+    clear = sum(line.is_work for line in lines)
     unit = here.project.ground.units[key]
     worst = max((line.level for line in lines), default=Level.OK)
     return Card(

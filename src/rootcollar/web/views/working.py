@@ -12,7 +12,6 @@ from rootcollar.kernel.errors import NotFound
 from rootcollar.kernel.formula import Step as Watched
 from rootcollar.kernel.formula import as_tree, watch
 from rootcollar.kernel.sources import Source
-from rootcollar.kernel.verdict import Level
 from rootcollar.kernel.working import in_words, walk
 from rootcollar.survey import Stand
 from rootcollar.web.desk import Open
@@ -79,7 +78,7 @@ def unit_drawer(here: Open, what: str, unit: str) -> Drawer:
 def work_of(here: Open) -> list[Choice]:
     """Return the lines that are work: neither held nor struck out."""
     choices = here.plan.choices if here.plan else ()
-    return [one for one in choices if one.option is not None and one.level < Level.ASK]
+    return [one for one in choices if one.is_work]
 
 
 def drawer_of(says: str, doubt: str, steps: Iterable[Watched], cites: Mapping[str, Source]) -> Drawer:
