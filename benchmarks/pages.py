@@ -87,7 +87,7 @@ def main() -> None:
     for units in (0, max(1, round(194 * scale))):
         with TemporaryDirectory() as scratch:
             folder = Path(scratch) / "woods"
-            write_demo(folder)
+            write_demo(folder, DAY)
             many_units(folder, units)
             app = make_app(Desk(folder, lambda: DAY), ClickBench(), KEY, frozenset({HOST}))
             client = TestClient(app, base_url=f"http://{HOST}", cookies={COOKIE: KEY})

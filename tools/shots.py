@@ -109,7 +109,7 @@ def main() -> int:
     SHOTS.mkdir(exist_ok=True)
     with TemporaryDirectory() as scratch, sync_playwright() as player:
         demo, empty = Path(scratch) / "hobbin-wood", Path(scratch) / "new"
-        write_demo(demo)
+        write_demo(demo, DAY)
         empty.mkdir()
         browser = player.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
         with serving(demo, DAY) as app:

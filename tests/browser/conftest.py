@@ -35,7 +35,7 @@ def chromium() -> Iterator[Browser]:
 def woods(tmp_path: Path) -> Path:
     """A fresh copy of the demo's folder."""
     folder = tmp_path / "hobbin-wood"
-    write_demo(folder)
+    write_demo(folder, TODAY)
     return folder
 
 

@@ -9,13 +9,14 @@ from click.testing import CliRunner, Result
 
 from rootcollar.cli.main import cli
 from rootcollar.exchange import write_demo
+from rootcollar.exchange.start import DEMO_DAY
 
 
 @pytest.fixture(scope="module")
 def shelf(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The demo's shelf of invented labels: basal bark 10 to 30 % in oil, leaves 1 to 2 % in water."""
     folder = tmp_path_factory.mktemp("woods") / "hobbin"
-    write_demo(folder)
+    write_demo(folder, DEMO_DAY)
     return folder / "shelf"
 
 

@@ -12,6 +12,7 @@ from click.testing import CliRunner, Result
 
 from rootcollar.cli.main import cli
 from rootcollar.exchange import write_demo
+from rootcollar.exchange.start import DEMO_DAY
 
 DAY = "2026-09-15"
 
@@ -34,7 +35,7 @@ def ridge_rows() -> str:
 def folder(tmp_path: Path) -> Path:
     """Return the demo's folder with the stems of the ridge only."""
     made = tmp_path / "wood"
-    write_demo(made)
+    write_demo(made, DEMO_DAY)
     (made / "tally.csv").write_text(ridge_rows(), encoding="utf-8")
     return made
 

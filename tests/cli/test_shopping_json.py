@@ -6,12 +6,13 @@ from pathlib import Path
 import pytest
 
 from rootcollar.exchange import write_demo
+from rootcollar.exchange.start import DEMO_DAY
 from tests.cli.test_plan_commands import DAY, ridge_rows, rootcollar
 
 
 @pytest.mark.slow
 def test_the_list_covers_each_need_from_shed_and_shop(tmp_path: Path) -> None:
-    write_demo(tmp_path / "wood")
+    write_demo(tmp_path / "wood", DEMO_DAY)
     (tmp_path / "wood/tally.csv").write_text(ridge_rows(), encoding="utf-8")
     body = json.loads(rootcollar("prepare", tmp_path / "wood", "--on", DAY, "--json").stdout)
     assert body["schema"] == "rootcollar/prepare/1"

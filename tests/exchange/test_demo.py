@@ -9,6 +9,7 @@ import pytest
 from shapely import Polygon
 
 from rootcollar.exchange import read_folder, write_demo
+from rootcollar.exchange.start import DEMO_DAY
 from rootcollar.kernel.units import convert
 from rootcollar.kernel.verdict import Level
 from rootcollar.label import Facts, Planned, place_facts, settle, template_facts, weigh_place
@@ -23,7 +24,7 @@ LEFT_UNREAD = {"limits.max_applications_per_year", "weather.rain_free_hours"}
 @pytest.fixture(scope="module")
 def wood(tmp_path_factory: pytest.TempPathFactory) -> Project:
     path = Path(tmp_path_factory.mktemp("demo")) / "wood"
-    write_demo(path)
+    write_demo(path, DEMO_DAY)
     return read_folder(path)
 
 
@@ -127,7 +128,7 @@ def test_the_labels_stop_work_at_the_brook_and_ask_at_the_orchard_and_nowhere_el
     ]
     stops = {(unit, one.rule) for unit, one in said if one.level is Level.STOP}
     assert stops == {("brook-edge", "L37a")}
-    settled = [(unit, settle(one, wood.answers)) for unit, one in said]
+    settled = [(unit, settle(one, wood.answers, on=DEMO_DAY)) for unit, one in said]
     assert {(unit, one.rule) for unit, one in settled if one.level is Level.ASK} == {("orchard-side", "L05")}
     assert sum(one.level is Level.ASK for _, one in said) > sum(one.level is Level.ASK for _, one in settled)
 

@@ -9,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from rootcollar.exchange import new_folder, read_folder, write_demo
+from rootcollar.exchange.start import DEMO_DAY
 from rootcollar.jobs.plan import choose
 from rootcollar.kernel.errors import BadInput
 
@@ -154,7 +155,7 @@ def test_no_slip_of_the_pen_brings_a_traceback(name, where, cut, put):
     """Cut a piece out of a file of the demo, put noise in its place: it is read, or refused in words."""
     with tempfile.TemporaryDirectory() as folder:
         wood = Path(folder) / "wood"
-        write_demo(wood)
+        write_demo(wood, DEMO_DAY)
         raw = (wood / name).read_bytes()
         at = int(where * len(raw))
         (wood / name).write_bytes(raw[:at] + put + raw[at + cut :])

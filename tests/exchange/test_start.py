@@ -1,15 +1,18 @@
 """A folder is made whole, or not at all; what is there is never touched."""
 
 import re
+from datetime import timedelta
+from functools import partial
 from pathlib import Path
 
 import pytest
 
 from rootcollar.exchange import new_folder, read_folder, write_demo
+from rootcollar.exchange.start import DEMO_DAY
 from rootcollar.kernel.errors import BadInput
 from rootcollar.shelf import template
 
-MAKERS = pytest.mark.parametrize("make", [new_folder, write_demo])
+MAKERS = pytest.mark.parametrize("make", [new_folder, partial(write_demo, today=DEMO_DAY)])
 
 
 def _files(path: Path) -> set[str]:
@@ -56,6 +59,19 @@ def _uncommented(line: str) -> str:
     is_heading = bare.startswith("[[") and bare.endswith("]]")
     is_example = line.startswith("# ") and (is_heading or re.match(r"\w+ = ", bare))
     return bare if is_example else line
+
+
+def test_the_demo_is_as_fresh_on_any_day_as_on_the_day_it_was_made_up(tmp_path):
+    made_up, later = tmp_path / "one", tmp_path / "two"
+    write_demo(made_up, DEMO_DAY)
+    write_demo(later, DEMO_DAY + timedelta(days=1000))
+    before, after = read_folder(made_up), read_folder(later)
+    assert {one.on for one in before.answers} == {DEMO_DAY}
+    assert [one.on - DEMO_DAY for one in after.answers] == [timedelta(days=1000)] * len(after.answers)
+    ages = [(DEMO_DAY - one.on).days for one in before.history.rows]
+    assert [(DEMO_DAY - one.on).days + 1000 for one in after.history.rows] == ages
+    trained = [one.trained_on for one in after.crew.people if one.trained_on]
+    assert all(DEMO_DAY + timedelta(days=1000 - 365) < one for one in trained)
 
 
 @MAKERS

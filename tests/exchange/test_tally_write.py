@@ -12,6 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from rootcollar.exchange import Changed, keep_tally, new_folder, read_folder, tally_as_typed, tally_cells, write_demo
+from rootcollar.exchange.start import DEMO_DAY
 from rootcollar.exchange.tally_file import COLUMNS
 from rootcollar.kernel.errors import BadInput
 
@@ -71,7 +72,7 @@ def test_whatever_is_typed_is_kept_to_be_shown_again_and_no_fault_is_without_its
 
 def test_an_emptied_row_is_dropped_and_the_rest_reads_as_before(tmp_path: Path) -> None:
     folder = tmp_path / "hobbin-wood"
-    write_demo(folder)
+    write_demo(folder, DEMO_DAY)
     shown = tally_cells(folder)
     before = {one.key for one in read_folder(folder).stands}
     emptied = [dict.fromkeys(NAMES, " "), *shown.rows[1:]]
@@ -81,7 +82,7 @@ def test_an_emptied_row_is_dropped_and_the_rest_reads_as_before(tmp_path: Path) 
 
 def test_the_demo_saved_as_it_was_shown_does_not_change_a_byte(tmp_path: Path) -> None:
     folder = tmp_path / "hobbin-wood"
-    write_demo(folder)
+    write_demo(folder, DEMO_DAY)
     before = (folder / "tally.csv").read_bytes()
     keep_tally(folder, tally_cells(folder))
     assert (folder / "tally.csv").read_bytes() == before

@@ -17,6 +17,7 @@ from rootcollar.kernel.days import read_window
 from rootcollar.kernel.errors import BadInput, NotFound
 from rootcollar.kernel.sources import Cited, Mark
 from rootcollar.label import NOT_CHECKED, PATHS, RULES
+from rootcollar.label.examples import EXAMPLES
 from rootcollar.reference import Figure, Span, Value, best, figures, load
 
 SOURCE = Path(__file__).resolve().parents[2] / "src" / "rootcollar"
@@ -248,6 +249,7 @@ def test_a_rules_page_tells_all_it_reads_and_how_it_was_seen(number: str) -> Non
     assert known.basis.seen.value in said
     assert all(PATHS[path].words.casefold() in said.casefold() for path in known.paths)
     assert ("can stop" in said) is (known.cap.name == "STOP")
+    assert EXAMPLES[number].passes.words in said and EXAMPLES[number].fails.words in said
 
 
 def test_a_rule_nobody_weighs_says_so() -> None:

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from rootcollar.kernel.days import MONTHS, Window, holds, months, name_months, read_date, read_window
+from rootcollar.kernel.days import MONTHS, Window, holds, months, name_months, read_date, read_window, season_turned
 from rootcollar.kernel.errors import BadInput
 
 LEAP_YEAR = [date(2024, 1, 1) + timedelta(days=n) for n in range(366)]
@@ -97,3 +97,14 @@ def test_every_run_of_months_is_named_by_its_ends(which: set[int]) -> None:
 def test_a_number_that_is_no_month_is_refused() -> None:
     with pytest.raises(ValueError, match="months 1 to 12"):
         name_months({0})
+
+
+@given(st.dates(date(2020, 1, 1), date(2028, 12, 31)), st.integers(0, 800))
+def test_a_season_turns_when_leaves_come_or_go(since: date, days: int) -> None:
+    on = since + timedelta(days=days)
+    leaves = [4 <= (since + timedelta(days=one)).month <= 10 for one in range(days + 1)]
+    assert season_turned(since, on) is any(one != leaves[0] for one in leaves)
+
+
+def test_a_season_does_not_turn_backwards() -> None:
+    assert not season_turned(date(2026, 11, 1), date(2026, 3, 1))

@@ -23,7 +23,7 @@ TODAY = date(2026, 3, 2)
 def woods(tmp_path: Path) -> Path:
     """A fresh copy of the demo's folder, to be changed at will."""
     folder = tmp_path / "hobbin-wood"
-    write_demo(folder)
+    write_demo(folder, TODAY)
     return folder
 
 
@@ -47,7 +47,7 @@ def client_of() -> Iterator[Callable[[Path], TestClient]]:
 def demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[TestClient]:
     """A client for the demo, shared by tests that only look."""
     folder = tmp_path_factory.mktemp("woods") / "hobbin-wood"
-    write_demo(folder)
+    write_demo(folder, TODAY)
     app = make_app(Desk(folder, lambda: TODAY), ClickBench(), KEY, frozenset({HOST}))
     with TestClient(app, base_url=f"http://{HOST}", cookies={COOKIE: KEY}) as client:
         yield client

@@ -38,7 +38,7 @@ TOO_STRONG = {
 def described(tmp_path_factory: pytest.TempPathFactory) -> Iterator[schemathesis.BaseSchema]:
     """The door over the demo, as it describes itself."""
     folder = tmp_path_factory.mktemp("door") / "hobbin-wood"
-    write_demo(folder)
+    write_demo(folder, TODAY)
     app = make_app(Desk(folder, lambda: TODAY), ClickBench(), KEY, frozenset({HOST}))
     config = SchemathesisConfig.from_dict({"base-url": f"http://{HOST}"})
     yield schemathesis.openapi.from_asgi("/door/openapi.json", app, headers=IN, config=config)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from rootcollar.choose.option import Choice, PerStem, Way
@@ -35,7 +35,13 @@ def line_verdicts(way: Way, species: Species, stand: Stand, figures: PerStem, se
     template = _template(way, species, stand, figures, setting)
     place = place_facts(template, setting.ground.units[stand.unit], on=setting.on)
     said = (*weigh_template(template, stand.key), *weigh_place(place, stand.key))
-    return tuple(settle(one, setting.answers) for one in said)
+    return tuple(_settled(said, way, setting))
+
+
+def _settled(said: Iterable[Verdict], way: Way, setting: Setting) -> Iterator[Verdict]:
+    """Yield what is said of a way, with the answers of people taken in."""
+    sheet = setting.sheet(way.visit.recipe.product) if way.visit.recipe else None
+    yield from (settle(one, setting.answers, on=setting.on, sheet=sheet) for one in said)
 
 
 def _template(way: Way, species: Species, stand: Stand, figures: PerStem, setting: Setting) -> Facts:
@@ -96,7 +102,7 @@ def total_verdicts(choices: Sequence[Choice], setting: Setting) -> Mapping[str, 
         facts = total_facts(place, total, setting.history, on=setting.on, also=totals)
         for key in total.lines:
             about = key.removesuffix(_INSTEAD)
-            out[key] = tuple(settle(one, setting.answers) for one in weigh_totals(facts, about))
+            out[key] = tuple(_settled(weigh_totals(facts, about), first.way, setting))
     return out
 
 

@@ -112,10 +112,10 @@ def demo(folder: Path, no_open: bool, as_json: bool) -> None:
     from rootcollar.exchange import read_folder, write_demo
     from rootcollar.jobs.plan import prepare as job
 
-    if not folder.exists():
-        write_demo(folder)
-    project = read_folder(folder)
     today = date.today()
+    if not folder.exists():
+        write_demo(folder, today)
+    project = read_folder(folder)
     outcome = job(project, today)
     plan = outcome.value.prescription
     pdf = _write_packet(folder, None, outcome.value.packet, today)

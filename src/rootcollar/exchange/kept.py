@@ -15,27 +15,32 @@ from rootcollar.label import Answer
 
 __all__ = ["keep_answer", "keep_choice"]
 
+_Told = str | date | dict[str, str]
+
 
 def keep_answer(folder: Path, answer: Answer) -> None:
     """Add an answer to answers.toml. Raises BadInput for text that is none, or where nothing can be written."""
     yes = "yes" if answer.yes else "no"
-    told: dict[str, str | date] = {
+    told: dict[str, _Told] = {
         "rule": answer.rule,
         "about": answer.about,
         "answer": yes,
         "by": answer.by,
         "on": answer.on,
     }
-    _add(folder / "answers.toml", "answer", {**told, "note": answer.note})
+    more: dict[str, _Told] = {"note": answer.note}
+    more |= {"page": answer.page} if answer.page else {}
+    more |= {"sheets": dict(answer.sheets)} if answer.sheets else {}
+    _add(folder / "answers.toml", "answer", {**told, **more})
 
 
 def keep_choice(folder: Path, line: str, pick: Pick) -> None:
     """Add a choice to choices.toml. Raises BadInput as `keep_answer`."""
-    told: dict[str, str | date] = {"line": line, "way": pick.way, "reason": pick.reason, "by": pick.by, "on": pick.on}
+    told: dict[str, _Told] = {"line": line, "way": pick.way, "reason": pick.reason, "by": pick.by, "on": pick.on}
     _add(folder / "choices.toml", "choice", told)
 
 
-def _add(path: Path, block: str, told: Mapping[str, str | date]) -> None:
+def _add(path: Path, block: str, told: Mapping[str, _Told]) -> None:
     before = opened(path, path.name) if path.exists() else ""
     gap = "\n" if before and not before.endswith("\n\n") else ""
     line_end = "" if not before or before.endswith("\n") else "\n"
@@ -43,8 +48,10 @@ def _add(path: Path, block: str, told: Mapping[str, str | date]) -> None:
     write_whole(path, f"{before}{line_end}{gap}{chr(10).join(lines)}\n".encode())
 
 
-def _toml(key: str, value: str | date) -> str:
+def _toml(key: str, value: _Told) -> str:
     """Return a value as TOML writes it: a day bare, a text as a basic string, which JSON writes the same way."""
+    if isinstance(value, dict):
+        return f"{{ {', '.join(f'{json.dumps(name)} = {json.dumps(one)}' for name, one in value.items())} }}"
     if isinstance(value, date):
         return value.isoformat()
     text = " ".join(value.split())

@@ -65,6 +65,8 @@ class _Answer(Entry):
     by: Text = Field(description="who answers, in quotes")
     on: Day = Field(description="the day of the answer without quotes, such as on = 2026-10-09")
     note: str = Field("", description="text in quotes")
+    page: str = Field("", description='the label page it was found on, in quotes, such as page = "4"')
+    sheets: dict[str, str] = Field({}, description="the shelf as it was then; written by rootcollar itself")
 
 
 class _Answers(Entry):
@@ -114,5 +116,15 @@ def read_answers(table: dict[str, Any], file: str) -> Answers:
     """Return the answers, in the order typed. Raises BadInput with all faults of the file."""
     entry = check(_Answers, table, file)
     return tuple(
-        Answer(one.rule, one.about, one.answer == "yes", one.by, one.on, one.note.strip()) for one in entry.answer
+        Answer(
+            one.rule,
+            one.about,
+            one.answer == "yes",
+            one.by,
+            one.on,
+            one.note.strip(),
+            one.page.strip(),
+            tuple(one.sheets.items()),
+        )
+        for one in entry.answer
     )

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from datetime import date, timedelta
 from importlib.resources import files
 from importlib.resources.abc import Traversable
 from pathlib import Path
@@ -11,9 +13,11 @@ from rootcollar.exchange.folder import TEMPLATE_MARK
 from rootcollar.kernel.errors import BadInput, Fault
 from rootcollar.shelf import template
 
-__all__ = ["new_folder", "write_demo"]
+__all__ = ["DEMO_DAY", "new_folder", "write_demo"]
 
 _OURS = files("rootcollar.exchange")
+DEMO_DAY = date(2026, 9, 15)  # on which Hobbin Wood was made up: its days are told as they stood then
+_A_DAY = re.compile(r"\b20[0-9]{2}-[0-9]{2}-[0-9]{2}\b")
 
 
 def new_folder(path: Path) -> None:
@@ -24,12 +28,18 @@ def new_folder(path: Path) -> None:
     _write(path, {**_texts(_OURS / "blank"), f"shelf/label-sheet{TEMPLATE_MARK}": template().encode()})
 
 
-def write_demo(path: Path) -> None:
+def write_demo(path: Path, today: date) -> None:
     """Write Hobbin Wood, an invented property with invented labels, into a new or empty folder.
 
-    Raises BadInput as `new_folder`.
+    Its days are moved so that it is as fresh today as on the day it was made up. Raises BadInput as `new_folder`.
     """
-    _write(path, _texts(_OURS / "hobbin_wood"))
+    texts = _texts(_OURS / "hobbin_wood")
+    _write(path, {name: _moved(text.decode(), today - DEMO_DAY).encode() for name, text in texts.items()})
+
+
+def _moved(text: str, by: timedelta) -> str:
+    """Return a text with every day in it moved."""
+    return _A_DAY.sub(lambda found: (date.fromisoformat(found[0]) + by).isoformat(), text)
 
 
 def _texts(source: Traversable, under: str = "") -> dict[str, bytes]:

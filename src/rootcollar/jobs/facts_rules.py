@@ -8,6 +8,7 @@ from rootcollar.jobs.facts_page import Line, Page, sections
 from rootcollar.jobs.facts_words import joined, sentence
 from rootcollar.kernel.verdict import Level, Stage
 from rootcollar.label import NOT_CHECKED, PATHS, RULES, Rule
+from rootcollar.label.examples import EXAMPLES
 
 __all__ = ["rule_page", "rules_page"]
 
@@ -33,7 +34,9 @@ def rule_page(number: str) -> Page | None:
     """Return the page of the rule of that number, in any case; None where there is none."""
     known = next((rule for rule in RULES.values() if rule.number.casefold() == number.casefold()), None)
     if known:
-        told = sections(("The rule", _lines(known)), ("What it reads", _reads(known)))
+        told = sections(
+            ("The rule", _lines(known)), ("What it reads", _reads(known)), ("For example", _examples(known))
+        )
         return Page("rule", known.number, f"Rule {known.number}", (), (), (), known.sentence, told)
     for one in NOT_CHECKED:
         if one.number.casefold() == number.casefold():
@@ -85,6 +88,15 @@ def _lines(rule: Rule) -> Iterator[Line]:
         if excused:
             yield Line("", "", f"but silence counts as an answer for {joined(excused)}")
         yield Line("not read yet", "", "asks, whatever it is")
+
+
+def _examples(known: Rule) -> Iterator[Line]:
+    shown = EXAMPLES[known.number]
+    yield Line("passes", "", shown.passes.words)
+    yield Line("fails", "", shown.fails.words)
+    if objection := shown.fails.weighed_by(known):
+        yield Line(f"says {objection.level.word}", "", objection.because)
+        yield Line("way out", "", objection.clear)
 
 
 _GROUPS = {

@@ -9,12 +9,17 @@ from datetime import date
 
 from rootcollar.kernel.errors import BadInput, Fault
 
-__all__ = ["MONTHS", "Window", "holds", "month_runs", "months", "name_months", "read_date", "read_window"]
+__all__ = [
+    "MONTHS", "Window", "holds", "month_runs", "months", "name_months", "read_date", "read_window", "season_turned",
+]  # fmt: skip
 
 MONTHS = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
     "December",
 )  # fmt: skip
+
+# Ours: with leaves and without. What was seen of plants and ground in the one is to be looked at again in the other.
+_SEASON_STARTS = ((4, 1), (11, 1))
 
 _DATE = re.compile(r"([0-9]{4})-([0-9]{2})-([0-9]{2})")
 _DAY = re.compile(r"([0-9]{2})-([0-9]{2})")
@@ -48,6 +53,12 @@ def months(window: Window) -> frozenset[int]:
     if window.start <= window.end:
         return frozenset(range(first, last + 1))
     return frozenset(range(first, len(MONTHS) + 1)) | frozenset(range(1, last + 1))
+
+
+def season_turned(since: date, on: date) -> bool:
+    """Return whether a season, with leaves from April or without from November, began after one day, by another."""
+    years = range(since.year, on.year + 1)
+    return any(since < date(year, month, day) <= on for year in years for month, day in _SEASON_STARTS)
 
 
 def holds(window: Window, day: date) -> bool:

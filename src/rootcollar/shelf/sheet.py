@@ -6,8 +6,9 @@ A line that says something, a line that was read and is silent, and a line nobod
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import Enum
+from hashlib import sha256
 from typing import Any, Final, Generic, TypeVar
 
 __all__ = ["SILENT", "Active", "Distance", "Line", "Sheet", "Silent", "SiteLine"]
@@ -71,12 +72,18 @@ class Sheet:
 
     lines: by path, as "weather.wind_mph.high"; "ingredient" says a tuple of `Active`, "site" of `SiteLine`.
     methods: the blocks of directions by method kind, each by path within the block, as "concentration.high".
-    Both hold only what has been read.
+    Both hold only what has been read. stamp: tells one reading of the label from another; who read it, the photographs
+    and the lot are no part of it.
     """
 
     key: str
     lines: Mapping[str, Line[Any]]
     methods: Mapping[str, Mapping[str, Line[Any]]] = field(default_factory=dict)
+    stamp: str = field(init=False, default="")
+
+    def __post_init__(self) -> None:
+        """Work out the stamp: the same for the same words, another as soon as a line that binds is changed."""
+        object.__setattr__(self, "stamp", _stamp(self.lines, self.methods))
 
     def line(self, path: str, method: str = "") -> Line[Any] | None:
         """Return the line at a path (of a method's block, if named); None while nobody has read it."""
@@ -91,3 +98,23 @@ class Sheet:
     def product(self) -> str:
         """Name of the product as printed, or the sheet's key while it has not been typed."""
         return str(self.says("identity.product_name") or self.key)
+
+
+_NOT_STAMPED = ("proof.", "identity.lot")
+_STAMP_SIGNS = 12  # ours: enough that two readings of one label never share it by chance
+
+
+def _stamp(lines: Mapping[str, Line[Any]], methods: Mapping[str, Mapping[str, Line[Any]]]) -> str:
+    told = [(path, line) for path, line in lines.items() if not path.startswith(_NOT_STAMPED)]
+    told += [(f"{kind}.{path}", line) for kind, block in methods.items() for path, line in block.items()]
+    words = "\n".join(f"{path}={_said(line.says)}" for path, line in sorted(told, key=lambda one: one[0]))
+    return sha256(words.encode()).hexdigest()[:_STAMP_SIGNS]
+
+
+def _said(says: object) -> str:
+    """Return what a line says, the same on every machine; the order in which entries were typed unread is no part."""
+    if isinstance(says, tuple):
+        return "; ".join(_said(one) for one in says)
+    if isinstance(says, Active | SiteLine):
+        return repr(replace(says, unread=frozenset())) + repr(sorted(says.unread))
+    return repr(says)

@@ -47,8 +47,10 @@ def answer(request: Request, form: Typed) -> Response:
     if form.faults:
         return _questions(request, form, 422)
     note = form.said("note").strip()
+    shelf = tuple((key, sheet.stamp) for key, sheet in desk.look().project.shelf.items())
+    kept = Answer(rule, about, form.said("answer") == "yes", by, desk.today, note, form.said("page").strip(), shelf)
     try:
-        keep_answer(desk.folder, Answer(rule, about, form.said("answer") == "yes", by, desk.today, note))
+        keep_answer(desk.folder, kept)
     except BadInput as wrong:
         form.faults |= faults_told(wrong)
         return _questions(request, form, 422)

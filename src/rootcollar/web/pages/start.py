@@ -46,7 +46,8 @@ def answered(request: Request, form: Typed) -> Response:
 @router.post("/start/demo")
 def demo(request: Request) -> Response:
     """Write the invented property into the folder, and lead to its plan."""
-    write_demo(desk_of(request).folder)
+    desk = desk_of(request)
+    write_demo(desk.folder, desk.today)
     return RedirectResponse("/choose", 303)
 
 
