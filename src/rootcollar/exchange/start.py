@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from datetime import date, timedelta
+from datetime import date
 from importlib.resources import files
 from importlib.resources.abc import Traversable
 from pathlib import Path
@@ -34,12 +34,19 @@ def write_demo(path: Path, today: date) -> None:
     Its days are moved so that it is as fresh today as on the day it was made up. Raises BadInput as `new_folder`.
     """
     texts = _texts(_OURS / "hobbin_wood")
-    _write(path, {name: _moved(text.decode(), today - DEMO_DAY).encode() for name, text in texts.items()})
+    _write(path, {name: _moved(text.decode(), today).encode() for name, text in texts.items()})
 
 
-def _moved(text: str, by: timedelta) -> str:
-    """Return a text with every day in it moved."""
-    return _A_DAY.sub(lambda found: (date.fromisoformat(found[0]) + by).isoformat(), text)
+def _moved(text: str, today: date) -> str:
+    """Return a text with every day in it moved: what was, by days; what is to come, by whole years."""
+
+    def moved(found: re.Match[str]) -> str:
+        day = date.fromisoformat(found[0])
+        if day <= DEMO_DAY:
+            return (day + (today - DEMO_DAY)).isoformat()
+        return f"{day.year + today.year - DEMO_DAY.year}{found[0][4:]}"
+
+    return _A_DAY.sub(moved, text)
 
 
 def _texts(source: Traversable, under: str = "") -> dict[str, bytes]:
