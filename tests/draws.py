@@ -9,6 +9,6 @@ __all__ = ["of"]
 _ALL = 100  # what Hypothesis draws where nothing else is said
 
 
-def of(examples: int) -> int:
-    """Return how many to draw where so many are wanted in a whole run; at least 5."""
-    return max(5, examples * min(settings.default.max_examples, _ALL) // _ALL)
+def of(examples: int, least: int = 5) -> int:
+    """Return how many to draw where so many are wanted in a whole run. least: fewer would not show what is claimed."""
+    return max(least, examples * min(settings.default.max_examples, _ALL) // _ALL)

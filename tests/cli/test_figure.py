@@ -370,7 +370,7 @@ def test_whole_questions_with_any_amounts_are_answered_or_refused(shape: str) ->
     codes: list[int] = []
 
     @given(data=st.data())
-    @settings(max_examples=draws.of(60))
+    @settings(max_examples=draws.of(60, least=40))
     def asks(data: st.DataObject) -> None:
         words = [f"{one}={data.draw(fitting(one))}" if one[0] == "-" else one for one in shape.split()]
         said = figure(words)
