@@ -7,6 +7,7 @@ import pytest
 from hypothesis import settings
 
 settings.register_profile("ci", derandomize=True, deadline=None)
+settings.register_profile("quick", settings.get_profile("ci"), max_examples=20)  # a fifth, see tests/draws.py
 settings.load_profile("ci")
 
 Report = pytest.TestReport | pytest.CollectReport

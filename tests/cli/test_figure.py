@@ -14,6 +14,7 @@ from rootcollar.cli.main import cli
 from rootcollar.cli.show import working_lines
 from rootcollar.kernel.formula import FORMULAS, evaluate
 from rootcollar.reference import load
+from tests import draws
 
 KEYS = {
     "schema", "question", "given", "says", "value", "unit", "low", "high", "figures", "details", "assumed", "cautions",
@@ -196,7 +197,7 @@ def test_loads_come_out_as_reckoned() -> None:
 
 
 @given(pct=st.floats(0.25, 99), gallons=st.floats(0.5, 50))
-@settings(max_examples=60)
+@settings(max_examples=draws.of(60))
 def test_no_jug_step_makes_a_mix_stronger_than_asked(pct: float, gallons: float) -> None:
     said = figure(["mix", "--percent", f"{pct:.3f}", "--total", f"{gallons:.3f} gal"])
     assert said.exit_code == 0
@@ -206,7 +207,7 @@ def test_no_jug_step_makes_a_mix_stronger_than_asked(pct: float, gallons: float)
 
 
 @given(pct=st.floats(0.25, 80), gallons=st.floats(0.5, 50))
-@settings(max_examples=40)
+@settings(max_examples=draws.of(40))
 def test_on_top_of_a_diluent_makes_the_same_mix_as_of_the_whole(pct: float, gallons: float) -> None:
     on_top = asked(f"mix --percent {pct:.3f} --add-to '{gallons:.3f} gal'")["figures"]
     whole = asked(f"mix --percent {pct:.3f} --total '{on_top['total_ml']:.6f} mL'")["figures"]
@@ -369,7 +370,7 @@ def test_whole_questions_with_any_amounts_are_answered_or_refused(shape: str) ->
     codes: list[int] = []
 
     @given(data=st.data())
-    @settings(max_examples=60)
+    @settings(max_examples=draws.of(60, least=40))
     def asks(data: st.DataObject) -> None:
         words = [f"{one}={data.draw(fitting(one))}" if one[0] == "-" else one for one in shape.split()]
         said = figure(words)
@@ -382,7 +383,7 @@ def test_whole_questions_with_any_amounts_are_answered_or_refused(shape: str) ->
 
 
 @given(data=st.data())
-@settings(max_examples=400)
+@settings(max_examples=draws.of(400))
 def test_no_words_bring_out_a_trace(data: st.DataObject) -> None:
     which = data.draw(st.sampled_from(list(OPTIONS)))
     changed = data.draw(st.dictionaries(st.sampled_from(OPTIONS[which]), QUANTITIES, min_size=1, max_size=3))

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests import draws
 from tests.cli.test_figure import answered_first, asked, figure, held_together
 
 GAL = 3785.411784
@@ -100,7 +101,7 @@ def test_nonsense_gets_one_helpful_sentence(words: str, told: str) -> None:
 
 
 @given(need=st.floats(0.05, 40), cents=st.lists(st.integers(100, 90_000), min_size=3, max_size=3))
-@settings(max_examples=40)
+@settings(max_examples=draws.of(40))
 def test_the_purchase_covers_the_need_and_costs_what_it_says(need: float, cents: list[int]) -> None:
     sizes = dict(zip(("1 qt", "1 gal", "2.5 gal"), (one / 100 for one in cents), strict=True))
     prices = ", ".join(f"{name}={price:.2f}" for name, price in sizes.items())
@@ -117,7 +118,7 @@ WORDS = st.sampled_from(
 
 
 @given(sizes=st.lists(WORDS, max_size=8).map("".join), prices=st.lists(WORDS, max_size=8).map("".join))
-@settings(max_examples=150)
+@settings(max_examples=draws.of(150))
 def test_no_words_bring_out_a_trace(sizes: str, prices: str) -> None:
     for more in ([f"--sizes={sizes}"], [f"--price={prices}"], [f"--sizes={sizes}", f"--price={prices}"]):
         said = figure(["buy", "--need=3 gal", *more])

@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 
 from rootcollar.exchange.own_file import read_own
 from rootcollar.kernel.units import convert
+from tests import draws
 from tests.cli.test_figure import answered_first, asked, figure, held_together, nodes
 
 THE_CALL = "calibration --plot '18.5 ft x 18.5 ft' --seconds 75 --caught '150 fl oz' --tank '25 gal'"
@@ -236,7 +237,7 @@ def _kept(body: dict[str, Any]) -> Any:
 
 
 @given(ounces=st.floats(1, 2000), wide=st.floats(3, 100), seconds=st.integers(5, 300), tank=st.floats(0.5, 50))
-@settings(max_examples=40)
+@settings(max_examples=draws.of(40))
 def test_a_tank_is_empty_when_its_ground_is_sprayed(ounces: float, wide: float, seconds: int, tank: float) -> None:
     catch = f"--seconds {seconds} --caught '{ounces:.3f} fl oz' --tank '{tank:.3f} gal'"
     found = asked(f"calibration --plot '{wide:.3f} x 20 ft' {catch}")["figures"]
@@ -247,7 +248,7 @@ def test_a_tank_is_empty_when_its_ground_is_sprayed(ounces: float, wide: float, 
 
 
 @given(rate=st.floats(1, 300), tank=st.floats(0.5, 50))
-@settings(max_examples=40)
+@settings(max_examples=draws.of(40))
 def test_what_is_poured_for_a_rate_is_never_more_than_the_rate(rate: float, tank: float) -> None:
     words = [
         "calibration",
@@ -277,7 +278,7 @@ OPTIONS = [
 
 
 @given(start=st.sampled_from(ANSWERED), changed=st.dictionaries(st.sampled_from(OPTIONS), TYPED, max_size=2))
-@settings(max_examples=150)
+@settings(max_examples=draws.of(150))
 def test_no_words_bring_out_a_trace(start: str, changed: dict[str, str]) -> None:
     said = figure([*shlex.split(start), *(f"{option}={text}" for option, text in changed.items())])
     assert said.exit_code in (0, 2), said.output

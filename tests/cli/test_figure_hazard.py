@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests import draws
 from tests.cli.test_figure import answered_first, asked, figure, held_together
 
 FIVE = "--oral III --dermal III --inhalation IV --skin IV"
@@ -269,7 +270,7 @@ SAID = st.one_of(
 
 @pytest.mark.slow
 @given(data=st.data())
-@settings(max_examples=400)
+@settings(max_examples=draws.of(400))
 def test_no_words_bring_out_a_trace(data: st.DataObject) -> None:
     which = data.draw(st.sampled_from(list(OPTIONS)))
     typed = data.draw(st.dictionaries(st.sampled_from(OPTIONS[which]), SAID, min_size=1, max_size=4))

@@ -11,6 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from rootcollar.kernel.units import convert
+from tests import draws
 from tests.cli.test_figure import answered_first, asked, figure, held_together
 
 LOADS = "loads --total '37.5 gal' --percent 3 --tank '4 gal'"
@@ -213,7 +214,7 @@ def test_a_question_that_cannot_be_answered_gets_one_helpful_sentence(words: str
 
 
 @given(gallons=st.floats(0.5, 200), pct=st.floats(0.5, 99), tank=st.floats(1, 15))
-@settings(max_examples=60)
+@settings(max_examples=draws.of(60))
 def test_loads_cover_the_need_and_no_mark_is_stronger_than_asked(gallons: float, pct: float, tank: float) -> None:
     words = ["loads", "--total", f"{gallons:.3f} gal", "--percent", f"{pct:.3f}", "--tank", f"{tank:.3f} gal"]
     found = json.loads(figure([*words, "--json"]).stdout)["figures"]
@@ -226,7 +227,7 @@ def test_loads_cover_the_need_and_no_mark_is_stronger_than_asked(gallons: float,
 
 
 @given(left=st.floats(0.1, 4), more=st.floats(0.25, 10), left_pct=st.floats(0.1, 60), pct=st.floats(0.5, 60))
-@settings(max_examples=100)
+@settings(max_examples=draws.of(100))
 def test_a_top_up_is_never_stronger_than_asked_and_loses_nothing(
     left: float, more: float, left_pct: float, pct: float
 ) -> None:
@@ -246,7 +247,7 @@ def test_a_top_up_is_never_stronger_than_asked_and_loses_nothing(
 
 
 @given(limit=st.floats(15, 80), empty=st.floats(1, 14), pct=st.floats(1, 100))
-@settings(max_examples=50)
+@settings(max_examples=draws.of(50))
 def test_what_is_filled_at_most_never_weighs_more_than_the_limit(limit: float, empty: float, pct: float) -> None:
     words = f"carry --limit '{limit:.3f} lb' --empty '{empty:.3f} lb' --percent {pct:.3f}"
     body = asked(words)
@@ -271,7 +272,7 @@ OPTIONS = {
 
 
 @given(data=st.data())
-@settings(max_examples=200)
+@settings(max_examples=draws.of(200))
 def test_no_words_bring_out_a_trace(data: st.DataObject) -> None:
     start = data.draw(st.sampled_from(ANSWERED))
     changed = data.draw(st.dictionaries(st.sampled_from(OPTIONS[start.split()[0]]), TYPED, max_size=2))

@@ -150,6 +150,7 @@ def test_the_other_commands_answer_in_json_too(folder: Path, tmp_path: Path) -> 
     assert "ground.toml" in made["files"]
 
 
+@pytest.mark.slow
 def test_preparing_writes_where_it_is_told(folder: Path, tmp_path: Path) -> None:
     there = tmp_path / "out" / "packet.pdf"
     there.parent.mkdir()
@@ -221,7 +222,7 @@ def test_a_new_folder_with_one_row_asks_rather_than_assumes(tmp_path: Path) -> N
     assert "nobody has allowed work" in " ".join(said.output.split())
 
 
-@pytest.mark.parametrize("command", ["new", "demo"])
+@pytest.mark.parametrize("command", ["new", pytest.param("demo", marks=pytest.mark.slow)])
 def test_what_is_there_is_never_written_over(command: str, folder: Path) -> None:
     before = {one: one.read_bytes() for one in folder.rglob("*") if one.is_file()}
     rootcollar(command, folder)

@@ -12,6 +12,7 @@ from rootcollar.exchange import new_folder, read_folder, write_demo
 from rootcollar.exchange.start import DEMO_DAY
 from rootcollar.jobs.plan import choose
 from rootcollar.kernel.errors import BadInput
+from tests import draws
 
 GROUND = 'name = "W"\n[[unit]]\nkey = "bench"\nname = "The bench"\n'
 TALLY = "unit,species,diameter class,count\nbench,rhca3,1-2 in,7\n"
@@ -149,7 +150,7 @@ noise = st.one_of(
 
 
 @pytest.mark.slow
-@settings(max_examples=150)
+@settings(max_examples=draws.of(150))
 @given(st.sampled_from(FILES), st.floats(0, 1), st.integers(0, 80), noise)
 def test_no_slip_of_the_pen_brings_a_traceback(name, where, cut, put):
     """Cut a piece out of a file of the demo, put noise in its place: it is read, or refused in words."""

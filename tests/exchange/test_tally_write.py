@@ -15,6 +15,7 @@ from rootcollar.exchange import Changed, keep_tally, new_folder, read_folder, ta
 from rootcollar.exchange.start import DEMO_DAY
 from rootcollar.exchange.tally_file import COLUMNS
 from rootcollar.kernel.errors import BadInput
+from tests import draws
 
 NAMES = [one.name for one in COLUMNS]
 UNITS = {"unit-1": "Unit 1"}
@@ -44,7 +45,7 @@ def written(folder: Path) -> list[list[str]]:
     return list(csv.reader(io.StringIO(text, newline="")))
 
 
-@settings(max_examples=60)
+@settings(max_examples=draws.of(60))
 @given(sizes, st.data())
 def test_what_is_read_back_is_what_was_typed(sizes: list[int], data: st.DataObject) -> None:
     rows = [row(size, data.draw(any_text)) for size in sizes]

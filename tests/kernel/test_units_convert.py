@@ -1,6 +1,5 @@
 """Factors: exact by definition, as published, and as another library has them."""
 
-import pint
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -8,6 +7,7 @@ from hypothesis import strategies as st
 from rootcollar.kernel.errors import UnitError
 from rootcollar.kernel.units import Kind, convert, read
 from rootcollar.kernel.units_table import unit_of
+from tests.published.second_opinions import UNITS
 
 EXACT = [
     # by definition: inch, foot, pound and US gallon [NIST-HB44]
@@ -63,8 +63,6 @@ ORACLE = {
     "ug": "microgram", "mg": "mg", "grain": "grain", "ppm": "mg/liter", "grain/gal": "grain/gallon",
     "mg/kg": "mg/kg", "ug/lb": "microgram/pound",
 }  # fmt: skip
-_PINT: pint.UnitRegistry[float] = pint.UnitRegistry()
-
 
 PAIRS = [(unit, other) for unit in ORACLE for other in ORACLE if unit_of(unit).kind is unit_of(other).kind]
 RATES = [("gal/ac", "L/ha"), ("qt/100 gal", "%"), ("lb/ac", "kg/ha"), ("gal/ac", "fl oz/1,000 sq ft")]
@@ -78,7 +76,7 @@ def test_the_table_of_pairs_covers_the_kinds_that_another_library_knows() -> Non
 
 @pytest.mark.parametrize(("unit", "other"), PAIRS)
 def test_plain_factors_agree_with_another_library(unit: str, other: str) -> None:
-    theirs = _PINT.Quantity(7.0, ORACLE[unit]).to(ORACLE[other]).magnitude
+    theirs = UNITS.Quantity(7.0, ORACLE[unit]).to(ORACLE[other]).magnitude
     assert convert(7.0, unit, other) == pytest.approx(theirs, rel=1e-12)
 
 

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from rootcollar.kernel.verdict import Level
 from rootcollar.label import RULES, Past, Work, template_facts, weigh
 from rootcollar.shelf import FIELDS, METHODS, SILENT, SITE_CLASSES, Active, Distance, Line, SiteLine
+from tests import draws
 from tests.label.sample import ACRE_M2, DAY, PLANNED, RECIPE, WEAR, applied, said, total, whole
 
 WORDS = ("aerial", "foliar", "basal bark", "broadcast foliar", "hack and squirt")
@@ -148,7 +149,7 @@ def cases(draw: st.DrawFn) -> tuple[dict[str, Line[Any]], str, dict[str, Line[An
     return facts, path, facts | {path: Line(stricter(draw, path, facts[path].says))}
 
 
-@settings(max_examples=300)
+@settings(max_examples=draws.of(300))
 @given(cases())
 def test_a_stricter_line_never_lifts_a_stop(case: tuple[dict[str, Line[Any]], str, dict[str, Line[Any]]]) -> None:
     facts, path, strict = case
@@ -164,7 +165,7 @@ def test_the_law_draws_every_line_that_has_a_direction_and_is_weighed() -> None:
     assert directed <= set(LABELS)
 
 
-@settings(max_examples=150)
+@settings(max_examples=draws.of(150))
 @given(st.fixed_dictionaries({}, optional=LABELS | PLANS), st.sampled_from(sorted(RULES)), st.data())
 def test_an_unread_fact_is_never_ok_unless_the_label_sets_no_limit(
     drawn: dict[str, Any], number: str, data: st.DataObject
@@ -174,7 +175,7 @@ def test_an_unread_fact_is_never_ok_unless_the_label_sets_no_limit(
     assert said(facts)[number].level is Level.ASK
 
 
-@settings(max_examples=150)
+@settings(max_examples=draws.of(150))
 @given(st.fixed_dictionaries({}, optional=PLANS), st.sets(st.sampled_from(sorted(LABELS)), min_size=1))
 def test_silence_is_never_ok_where_the_rule_asks(drawn: dict[str, Any], silent: set[str]) -> None:
     facts = whole() | {path: Line(says) for path, says in drawn.items()} | dict.fromkeys(silent, Line(SILENT))

@@ -16,6 +16,8 @@ from tests.paper.hobbin import MADE_ON, PACKETS
 
 Printed = Callable[[str], Path]
 Poppler = Callable[..., str]
+QUICK = ("hobbin", "papers")  # the others are large
+EACH = [pytest.param(name, marks=() if name in QUICK else pytest.mark.slow) for name in PACKETS]
 
 
 def plain(text: str) -> str:
@@ -34,7 +36,7 @@ def info(poppler: Poppler, file: Path) -> dict[str, str]:
     return {label.strip(): said.strip() for label, _, said in rows}
 
 
-@pytest.mark.parametrize("name", PACKETS)
+@pytest.mark.parametrize("name", EACH)
 def test_every_packet_is_tagged_and_says_it_is_accessible(name: str, printed: Printed, poppler: Poppler) -> None:
     said = info(poppler, printed(name))
     assert said["Tagged"] == "yes"
@@ -199,7 +201,7 @@ def test_a_letter_our_face_lacks_is_spelled_out(printed: Printed, poppler: Poppl
     assert "maple [deciduous tree] and Łukasz’s café" in pages(poppler, printed("typed"))[0]
 
 
-@pytest.mark.parametrize("name", PACKETS)
+@pytest.mark.parametrize("name", EACH)
 def test_the_same_packet_is_the_same_file(name: str, printed: Printed) -> None:
     assert render_packet(PACKETS[name](), made_on=MADE_ON) == printed(name).read_bytes()
 

@@ -71,6 +71,7 @@ def test_a_sign_is_read_from_ten_feet(printed: Printed, poppler: Poppler) -> Non
     assert max(tall) / line * capital >= 3 / 8 * 72
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("paper", PAPERS)
 def test_papers_print_on_every_paper_and_twice_the_same(paper: str) -> None:
     first = render_packet(papers(), made_on=MADE_ON, paper=paper)
@@ -96,8 +97,10 @@ def test_a_day_sheet_in_another_tongue_follows_the_first(tmp_path: Path, poppler
     assert b"/Lang(es)" in file.read_bytes()
 
 
-@pytest.mark.parametrize("paper", PAPERS)
-@pytest.mark.parametrize("unit", ["ridge", "bench", "brook-edge"])
+@pytest.mark.parametrize("paper", ["us-letter", pytest.param("a4", marks=pytest.mark.slow)])
+@pytest.mark.parametrize(
+    "unit", ["brook-edge", pytest.param("ridge", marks=pytest.mark.slow), pytest.param("bench", marks=pytest.mark.slow)]
+)
 def test_the_demos_day_sheet_fits_one_page_in_every_language_and_keeps_who_does_what(
     unit: str, paper: str, tmp_path: Path, poppler: Poppler
 ) -> None:
@@ -113,6 +116,7 @@ def test_the_demos_day_sheet_fits_one_page_in_every_language_and_keeps_who_does_
         assert day.note in first
 
 
+@pytest.mark.slow
 def test_a_labels_own_words_are_read_aloud_in_the_labels_language() -> None:
     other = replace(DAY, words=load().tongues["es"].group("sheet"), first_aid=())
     spoken = []

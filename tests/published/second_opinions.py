@@ -13,8 +13,8 @@ from shapely import Point, Polygon, box
 from shapely.affinity import scale
 
 Array = NDArray[np.float64]
-_UNITS: pint.UnitRegistry = pint.UnitRegistry()
-_UNITS.define("money = [money]")
+UNITS: pint.UnitRegistry = pint.UnitRegistry()
+UNITS.define("money = [money]")
 _SIDES = 400  # of a quarter circle
 _STEPS = 100_000
 
@@ -40,8 +40,8 @@ def _disc(diameter: float) -> float:
 def pint_factor(value: float, from_: str, to: str) -> float:
     there = _spelled(to)
     if "deg" in there:
-        return float(_UNITS.Quantity(value, _spelled(from_)).to(there).magnitude)
-    return float((value * _UNITS(_spelled(from_))).to(there).magnitude)
+        return float(UNITS.Quantity(value, _spelled(from_)).to(there).magnitude)
+    return float((value * UNITS(_spelled(from_))).to(there).magnitude)
 
 
 def _spelled(unit: str) -> str:
@@ -113,40 +113,40 @@ def weighted_mean(pct: float, product_kg_per_l: float, diluent_kg_per_l: float) 
 
 
 def pint_rate(active_g: float, area_m2: float) -> float:
-    return float((active_g * _UNITS.gram / (area_m2 * _UNITS.meter**2)).to("kilogram / hectare").magnitude)
+    return float((active_g * UNITS.gram / (area_m2 * UNITS.meter**2)).to("kilogram / hectare").magnitude)
 
 
 def pint_most_mix(mix_ml: float, room: float, rate: float) -> float:
     """Another road: the acid allowed on a fifth of an acre, and the 2 % mix of a 3 lb/gal product that holds it."""
-    allowed = room * _UNITS("kilogram / hectare") * 0.2 * _UNITS.acre
-    mix = allowed / (0.02 * 3 * _UNITS("pound / gallon"))
-    assert abs(float((mix_ml * _UNITS.milliliter / mix).to("").magnitude) - rate / room) < 1e-4
+    allowed = room * UNITS("kilogram / hectare") * 0.2 * UNITS.acre
+    mix = allowed / (0.02 * 3 * UNITS("pound / gallon"))
+    assert abs(float((mix_ml * UNITS.milliliter / mix).to("").magnitude) - rate / room) < 1e-4
     return float(mix.to("milliliter").magnitude)
 
 
 def pint_least_area(area_m2: float, rate: float, limit: float) -> float:
     """Another road: the weight that is put down, by the weight an area may bear."""
-    weight = rate * _UNITS("kilogram / hectare") * area_m2 * _UNITS.meter**2
-    return float((weight / (limit * _UNITS("kilogram / hectare"))).to("meter ** 2").magnitude)
+    weight = rate * UNITS("kilogram / hectare") * area_m2 * UNITS.meter**2
+    return float((weight / (limit * UNITS("kilogram / hectare"))).to("meter ** 2").magnitude)
 
 
 def pint_hours(stems: float, minutes: float) -> float:
-    return float((stems * minutes * _UNITS.minute).to("minute").magnitude)
+    return float((stems * minutes * UNITS.minute).to("minute").magnitude)
 
 
 def pint_cost(
     minutes: float, wage_per_h: float, mix_l: float, strength_pct: float, product_per_l: float, carrier_per_l: float
 ) -> float:
     """Product and carrier poured apart, each at its own price."""
-    product = mix_l * _UNITS.liter * strength_pct / 100
-    carrier = mix_l * _UNITS.liter - product
-    price = _UNITS("money / liter")
-    pay = minutes * _UNITS.minute * wage_per_h * _UNITS("money / hour")
+    product = mix_l * UNITS.liter * strength_pct / 100
+    carrier = mix_l * UNITS.liter - product
+    price = UNITS("money / liter")
+    pay = minutes * UNITS.minute * wage_per_h * UNITS("money / hour")
     return float((pay + product * product_per_l * price + carrier * carrier_per_l * price).to("money").magnitude)
 
 
 def pint_money(stems: float, cost: float) -> float:
-    return float((stems * cost * _UNITS.money).to("money").magnitude)
+    return float((stems * cost * UNITS.money).to("money").magnitude)
 
 
 def visits_one_by_one(cost: float, kill: float) -> float:
@@ -166,8 +166,8 @@ def holes_round_outline(diameter_cm: float, apart_cm: float) -> float:
 
 def pint_weight_in_tank(total_ml: float, rate_kg_per_ha: float, volume_l_per_ha: float) -> float:
     """The ground that one tank covers, times the weight that goes on it."""
-    ground = total_ml * _UNITS.milliliter / (volume_l_per_ha * _UNITS("liter / hectare"))
-    return float((ground * rate_kg_per_ha * _UNITS("kilogram / hectare")).to("gram").magnitude)
+    ground = total_ml * UNITS.milliliter / (volume_l_per_ha * UNITS("liter / hectare"))
+    return float((ground * rate_kg_per_ha * UNITS("kilogram / hectare")).to("gram").magnitude)
 
 
 def gus_in_decimals(half_life_d: float, koc_ml_per_g: float) -> float:
@@ -205,11 +205,11 @@ def exact_off_pct(said: float, reckoned: float) -> float:
 
 def pint_mm_hg(pressure_mm_hg: float, pa_per_mm_hg: float) -> float:
     """The registry's own millimetre of mercury."""
-    return float((pressure_mm_hg * _UNITS.mmHg).to("millipascal").magnitude)
+    return float((pressure_mm_hg * UNITS.mmHg).to("millipascal").magnitude)
 
 
 def pint_times(times: int, each_ml: float) -> float:
-    return float(sum(each_ml * _UNITS.milliliter for _ in range(times)).to("milliliter").magnitude)
+    return float(sum(each_ml * UNITS.milliliter for _ in range(times)).to("milliliter").magnitude)
 
 
 def rinsed_one_by_one(left_ml: float, rinse_ml: float, times: int) -> float:
@@ -242,38 +242,38 @@ def ams_by_product_of_rows(potassium: float, sodium: float, calcium: float, magn
 
 
 def pint_ams(ams_g_per_l: float, tank_l: float) -> float:
-    return float((ams_g_per_l * _UNITS("gram / liter") * tank_l * _UNITS.liter).to("gram").magnitude)
+    return float((ams_g_per_l * UNITS("gram / liter") * tank_l * UNITS.liter).to("gram").magnitude)
 
 
 def pint_active(density_g_per_ml: float, active_pct: float) -> float:
-    product = density_g_per_ml * _UNITS("gram / milliliter")
+    product = density_g_per_ml * UNITS("gram / milliliter")
     return float((product * active_pct / 100).to("gram / liter").magnitude)
 
 
 def pint_cost_by_cross_section(cross_section_ft2: float, usd_per_ft2: float) -> float:
     """The price turned to the square metre, the wood to square centimetres."""
-    price = (usd_per_ft2 * _UNITS("money / foot ** 2")).to("money / meter ** 2")
-    return float((price * (cross_section_ft2 * _UNITS("foot ** 2")).to("centimeter ** 2")).to("money").magnitude)
+    price = (usd_per_ft2 * UNITS("money / foot ** 2")).to("money / meter ** 2")
+    return float((price * (cross_section_ft2 * UNITS("foot ** 2")).to("centimeter ** 2")).to("money").magnitude)
 
 
 def pint_goat_days(goats_per_ha: float, days: float) -> float:
     """Goats on a square metre, times hours, and back."""
-    stay = (days * _UNITS.day).to("hour")
-    return float((stay * (goats_per_ha / _UNITS.hectare).to("1 / meter ** 2")).to("day / hectare").magnitude)
+    stay = (days * UNITS.day).to("hour")
+    return float((stay * (goats_per_ha / UNITS.hectare).to("1 / meter ** 2")).to("day / hectare").magnitude)
 
 
 def pint_acres_a_day(hours: float, acres_per_h: float) -> float:
     """Square feet a minute, minute after minute."""
-    speed = (acres_per_h * _UNITS("acre / hour")).to("foot ** 2 / minute")
-    return float((speed * hours * _UNITS.hour).to("acre").magnitude)
+    speed = (acres_per_h * UNITS("acre / hour")).to("foot ** 2 / minute")
+    return float((speed * hours * UNITS.hour).to("acre").magnitude)
 
 
 def pint_output(volume_ml: float, area_m2: float) -> float:
-    return float((volume_ml * _UNITS.milliliter / (area_m2 * _UNITS.meter**2)).to("liter / hectare").magnitude)
+    return float((volume_ml * UNITS.milliliter / (area_m2 * UNITS.meter**2)).to("liter / hectare").magnitude)
 
 
 def pint_in_time(flow_ml_per_s: float, seconds: float) -> float:
-    return float((flow_ml_per_s * _UNITS("milliliter / second") * seconds * _UNITS.second).to("milliliter").magnitude)
+    return float((flow_ml_per_s * UNITS("milliliter / second") * seconds * UNITS.second).to("milliliter").magnitude)
 
 
 def pint_per_plant(volume_ml: float, plants: float) -> float:
@@ -283,34 +283,34 @@ def pint_per_plant(volume_ml: float, plants: float) -> float:
 
 def pint_on_plants(each_ml: float, plants: float) -> float:
     """One plant after the other, in gallons."""
-    each = (each_ml * _UNITS.milliliter).to("gallon").magnitude
-    return float((np.full(int(plants), each).sum() * _UNITS.gallon).to("milliliter").magnitude)
+    each = (each_ml * UNITS.milliliter).to("gallon").magnitude
+    return float((np.full(int(plants), each).sum() * UNITS.gallon).to("milliliter").magnitude)
 
 
 def pint_on_area(area_m2: float, output_l_per_ha: float) -> float:
-    output = output_l_per_ha * _UNITS("liter / hectare")
-    return float((area_m2 * _UNITS.meter**2 * output).to("milliliter").magnitude)
+    output = output_l_per_ha * UNITS("liter / hectare")
+    return float((area_m2 * UNITS.meter**2 * output).to("milliliter").magnitude)
 
 
 def pint_treated(each_cm2: float, stems: float) -> float:
     """One stem after the other, in square inches."""
-    each = (each_cm2 * _UNITS("centimeter ** 2")).to("inch ** 2").magnitude
-    return float((np.full(int(stems), each).sum() * _UNITS("inch ** 2")).to("centimeter ** 2").magnitude)
+    each = (each_cm2 * UNITS("centimeter ** 2")).to("inch ** 2").magnitude
+    return float((np.full(int(stems), each).sum() * UNITS("inch ** 2")).to("centimeter ** 2").magnitude)
 
 
 def pint_tank_area(tank_ml: float, output_l_per_ha: float) -> float:
-    output = output_l_per_ha * _UNITS("liter / hectare")
-    return float((tank_ml * _UNITS.milliliter / output).to("meter ** 2").magnitude)
+    output = output_l_per_ha * UNITS("liter / hectare")
+    return float((tank_ml * UNITS.milliliter / output).to("meter ** 2").magnitude)
 
 
 def pint_tank_time(tank_ml: float, flow_ml_per_s: float) -> float:
-    flow = flow_ml_per_s * _UNITS("milliliter / second")
-    return float((tank_ml * _UNITS.milliliter / flow).to("second").magnitude)
+    flow = flow_ml_per_s * UNITS("milliliter / second")
+    return float((tank_ml * UNITS.milliliter / flow).to("second").magnitude)
 
 
 def pint_above_new(flow_ml_per_s: float, new_ml_per_s: float) -> float:
     """What comes out beyond the new flow, as a share of it."""
-    flow, new = flow_ml_per_s * _UNITS("milliliter / second"), new_ml_per_s * _UNITS("milliliter / second")
+    flow, new = flow_ml_per_s * UNITS("milliliter / second"), new_ml_per_s * UNITS("milliliter / second")
     return float(((flow - new) / new).to("percent").magnitude)
 
 
@@ -350,14 +350,14 @@ def slope_by_tangent(degrees: float) -> float:
 
 
 def pint_liquid(volume_ml: float, density_g_per_ml: float) -> float:
-    liquid = volume_ml * _UNITS.milliliter * density_g_per_ml * _UNITS("gram / milliliter")
+    liquid = volume_ml * UNITS.milliliter * density_g_per_ml * UNITS("gram / milliliter")
     return float(liquid.to("kilogram").magnitude)
 
 
 def pint_still_needed(need_ml: float, at_hand_ml: float) -> float:
     """Both turned to gallons, the difference turned back."""
-    short = (need_ml * _UNITS("milliliter")).to("gallon") - (at_hand_ml * _UNITS("milliliter")).to("gallon")
-    return float((max(short.magnitude, 0) * _UNITS("gallon")).to("milliliter").magnitude)
+    short = (need_ml * UNITS("milliliter")).to("gallon") - (at_hand_ml * UNITS("milliliter")).to("gallon")
+    return float((max(short.magnitude, 0) * UNITS("gallon")).to("milliliter").magnitude)
 
 
 def pint_left_over(bought_ml: float, need_ml: float) -> float:

@@ -13,6 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from rootcollar.kernel.formula import FORMULAS, evaluate
+from tests import draws
 from tools.checks import every_formula
 
 NAMES = sorted(every_formula())
@@ -51,7 +52,7 @@ def test_every_argument_has_its_range(name: str) -> None:
 @pytest.mark.parametrize("arrays", [False, True], ids=["numbers", "arrays"])
 @pytest.mark.parametrize("name", NAMES)
 def test_the_printed_expression_gives_the_functions_result(name: str, arrays: bool) -> None:
-    @settings(max_examples=50)
+    @settings(max_examples=draws.of(50))
     @given(inputs_of(name, arrays))
     def same(inputs: dict[str, Any]) -> None:
         said = evaluate(FORMULAS[name].says, inputs)

@@ -7,15 +7,16 @@ import re
 import shlex
 from collections.abc import Callable, Iterator
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 import pytest
-import schemathesis
 from click.testing import CliRunner
 from hypothesis import HealthCheck, given, settings
-from schemathesis.config import SchemathesisConfig
-from schemathesis.specs.openapi.checks import positive_data_acceptance
 from starlette.testclient import TestClient
+
+if TYPE_CHECKING:
+    import schemathesis
 
 from rootcollar.cli.bench import ClickBench
 from rootcollar.cli.figure_commands import FIGURES, figure
@@ -40,6 +41,9 @@ def described(tmp_path_factory: pytest.TempPathFactory) -> Iterator[schemathesis
     folder = tmp_path_factory.mktemp("door") / "hobbin-wood"
     write_demo(folder, TODAY)
     app = make_app(Desk(folder, lambda: TODAY), ClickBench(), KEY, frozenset({HOST}))
+    import schemathesis  # here, because loading it takes seconds and only this slow test wants it
+    from schemathesis.config import SchemathesisConfig
+
     config = SchemathesisConfig.from_dict({"base-url": f"http://{HOST}"})
     yield schemathesis.openapi.from_asgi("/door/openapi.json", app, headers=IN, config=config)
 
@@ -47,6 +51,8 @@ def described(tmp_path_factory: pytest.TempPathFactory) -> Iterator[schemathesis
 @pytest.mark.slow
 def test_every_answer_is_as_described_whatever_is_asked(described: schemathesis.BaseSchema) -> None:
     """No fault of ours, no status, type or shape that is not described; what is nonsense may be refused."""
+    from schemathesis.specs.openapi.checks import positive_data_acceptance
+
     calm = settings(max_examples=20, derandomize=True, deadline=None, database=None, suppress_health_check=HealthCheck)
 
     met = set[int]()

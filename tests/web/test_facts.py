@@ -122,6 +122,7 @@ def test_a_rule_that_a_verdict_names_leads_to_its_page(demo: TestClient) -> None
         assert "<h1>Rule L" in demo.get(one).text
 
 
+@pytest.mark.slow
 def test_every_link_on_a_page_leads_somewhere(demo: TestClient) -> None:
     for name in ("rhca3", "glyphosate", "cut_stump"):
         page = demo.get(f"/facts/{name}").text

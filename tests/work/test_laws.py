@@ -14,6 +14,7 @@ from rootcollar.kernel.errors import NotCleared
 from rootcollar.kernel.verdict import Level
 from rootcollar.shelf import Sheet
 from rootcollar.work import Cleared, Packet, PacketAsked, Project, clear, packet
+from tests import draws
 from tests.choose.hobbin import DAY, hobbin, retyped, setting_of
 
 KEPT = (
@@ -89,7 +90,7 @@ def made(project: Project, day: date | None) -> tuple[Prescription, Packet]:
     return plan, packet(asked)
 
 
-LAWS = settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+LAWS = settings(max_examples=draws.of(40), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 
 
 @pytest.mark.slow

@@ -15,6 +15,7 @@ from rootcollar.shelf import Lot, Stock
 from rootcollar.work import PacketAsked, Shopping, clear, shopping
 from rootcollar.work.packet import Page
 from rootcollar.work.shopping_page import shopping_page
+from tests import draws
 from tests.choose.hobbin import DAY, hobbin, plan, setting_of
 from tests.work.packets import hobbin_packet
 
@@ -85,7 +86,7 @@ def test_what_is_bought_now_is_at_hand_for_the_rest_and_bought_once():
 
 
 @given(st.floats(0, 4), st.floats(0, 4))
-@settings(max_examples=12)
+@settings(max_examples=draws.of(12))
 def test_more_in_the_shed_never_buys_more(one_gal, other_gal):
     def bought(gallons: float) -> float:
         found = shopping(_asked(Stock((Lot("basal oil", gallons * GAL),))))

@@ -16,7 +16,8 @@ __all__ = ["Band", "Doubt", "Worlds", "band", "best", "between", "drawn", "sure"
 
 Worlds = NDArray[np.float64]  # last axis: world 0 the best figure, 1..n the doubt; a sure value has length 1
 
-_TENTH = NormalDist().inv_cdf(0.9)  # a user's "from .. to" is read as the middle 80 %
+_normal = NormalDist().inv_cdf
+_TENTH = _normal(0.9)  # a user's "from .. to" is read as the middle 80 %
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +87,7 @@ def between(low: float, middle: float, high: float) -> Callable[[Worlds], Worlds
         raise ValueError(f"want finite 0 <= low <= middle <= high, got {low}, {middle}, {high}")
 
     def quantile(ranks: Worlds) -> Worlds:
-        z = np.array([NormalDist().inv_cdf(min(max(r, 1e-9), 1 - 1e-9)) for r in ranks]) / _TENTH
+        z = np.array([_normal(rank) for rank in np.clip(ranks, 1e-9, 1 - 1e-9).tolist()]) / _TENTH
         return np.maximum(middle + np.where(z < 0, (middle - low) * z, (high - middle) * z), 0)
 
     return quantile
