@@ -2,11 +2,23 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from rootcollar.kernel.units import show
 from rootcollar.reference import Figure
-from rootcollar.shelf import FIELDS, NOT_READ, SILENT, Sheet, actives, is_placeholder
+from rootcollar.shelf import FIELDS, NOT_READ, SILENT, Line, Sheet, actives, is_placeholder
 
-__all__ = ["ADVICE", "NO_SHEET", "SILENT_WORDS", "active_words", "came", "figure", "quoted", "registration"]
+__all__ = [
+    "ADVICE",
+    "NO_SHEET",
+    "SILENT_WORDS",
+    "active_words",
+    "came",
+    "figure",
+    "page_words",
+    "quoted",
+    "registration",
+]
 
 NO_SHEET = "no label sheet typed: read the label"
 SILENT_WORDS = "the label is silent"
@@ -30,7 +42,7 @@ def figure(sheet: Sheet | None, path: str) -> str:
     if sheet is None or says is None:
         return quoted(sheet, path)
     line = sheet.line(path)
-    return f"{show(says, FIELDS[path].unit)}{_page(line.page if line else '')}"
+    return f"{show(says, FIELDS[path].unit)}{page_words(line)}"
 
 
 def registration(sheet: Sheet | None) -> str:
@@ -60,6 +72,11 @@ def active_words(sheet: Sheet | None, ingredient: str) -> str:
 def came(fact: Figure) -> str:
     """Return where a figure comes from, as it is printed: SOURCE, mark."""
     return f"{fact.source}, {fact.mark}"
+
+
+def page_words(line: Line[Any] | None) -> str:
+    """Return where on the label a line stands, in brackets; nothing where nobody has written that."""
+    return _page(line.page) if line else ""
 
 
 def _page(page: str) -> str:
