@@ -31,7 +31,7 @@ def words_of(packet: Packet, folder: Path, poppler: Poppler, paper: str) -> list
     alone = replace(packet, units=(), cards=(), pages=(), tags=(), signs=(), days=())
     file.write_bytes(render_packet(alone, made_on=TODAY, paper=paper))
     said = poppler("pdftotext", "-bbox", "-l", "1", file, "-")
-    return [(text, *map(float, box)) for *box, text in WORD.findall(said)]  # type: ignore[misc]
+    return [(text, *map(float, box)) for *box, text in WORD.findall(said)]
 
 
 def overlaps(words: list[Word]) -> list[tuple[str, str]]:

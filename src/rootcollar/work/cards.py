@@ -7,16 +7,17 @@ from functools import partial
 
 from rootcollar.choose import Choice, Prescription, Setting, mix_words, poured_ml, replay_mix
 from rootcollar.kernel.formula import Step, as_tree, note, watch
-from rootcollar.kernel.units import convert, jug, show
+from rootcollar.kernel.units import convert, jug
 from rootcollar.kernel.working import in_words, walk
 from rootcollar.mix import Card as Batch
 from rootcollar.mix import Limits, Loads, Recipe, adding_order, card, parts_of, product_in_ml, smallest_batch_ml
-from rootcollar.shelf import entry_hours, setback_words
+from rootcollar.shelf import setback_words
 from rootcollar.work import text
 from rootcollar.work.again import poured_again
 from rootcollar.work.batches import batches, card_again, limits_of, loads_again
 from rootcollar.work.crew import Crew
 from rootcollar.work.packet import Card
+from rootcollar.work.printed import closed_for
 from rootcollar.work.worked import Worked, number, strung, within
 
 __all__ = ["mix_cards", "product_words"]
@@ -159,14 +160,14 @@ def _cautions(recipe: Recipe, setting: Setting) -> tuple[str, ...]:
     if sheet is None:
         return (*_ALWAYS, "No label sheet: strength assumed from sources, not checked against a label.")
     word = sheet.says("hazard.signal_word")
-    dye, hours = sheet.says("mixing.dye_allowed"), entry_hours((sheet,))
+    dye, hours = sheet.says("mixing.dye_allowed"), closed_for((sheet,))
     mixing = [one for one in setback_words(sheet) if one.startswith("mixing")]
     return (
         *((f"Signal word on the label: {word}.",) if word else ()),
         *_ALWAYS,
         "Where to mix: " + "; ".join(one.removeprefix("mixing: ") for one in mixing) + ".",
         *(("The label allows a marking dye: use one, so that no stem is missed or done twice.",) if dye else ()),
-        f"No entry until {show(hours, 'h')} after the last load." if hours is not None else "Hours of entry: not read.",
+        Worked("No entry until ", hours, " after the last load.") if hours else "Hours of entry: not read.",
     )
 
 

@@ -28,8 +28,15 @@ def part_rows(part: Part) -> Rows:
 
 
 def card_rows(card: Card) -> Rows:
-    """Return a mix card in rows: what was asked for; each batch with its steps and percent; what its loads take."""
-    return ((card.asked,), *((name, *steps, percent) for name, steps, percent in card.batches), *card.buy)
+    """Return a mix card in rows: what was asked for; each batch with its steps and percent; what its loads
+    take; what to mind.
+    """
+    return (
+        (card.asked,),
+        *((name, *steps, percent) for name, steps, percent in card.batches),
+        *card.buy,
+        card.cautions,
+    )
 
 
 def numbers_of(view: PacketView) -> Mapping[str, Number]:
@@ -66,6 +73,7 @@ def _sections(view: PacketView) -> Iterator[tuple[str, Iterable[Rows]]]:
     yield "day-sheet", map(part_rows, view.day.parts)
     yield "mix-cards", map(card_rows, view.packet.cards)
     yield from ((anchor, map(part_rows, page.parts)) for anchor, page in view.pages)
+    yield "signs", [one.lines for one in view.packet.signs]
 
 
 def _numbers(rows: Rows) -> Iterator[tuple[str, Number]]:
