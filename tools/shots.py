@@ -34,6 +34,8 @@ PAGES = (
     "/choose/brook-edge",
     "/choose/bench/working/cost",
     "/prepare",
+    "/prepare?units=all",
+    "/prepare/working/mix-cards/0/1/0/0?unit=ridge",
     "/prepare?unit=bench&day=2026-10-09&language=es&paper=a4",
     "/prepare?unit=orchard-side&day=2026-10-09",
     "/shelf",

@@ -41,7 +41,10 @@ def test_from_the_tally_to_the_packet_by_clicks(page: Page, served: Served) -> N
     page.goto(f"{served.base}/count")
     steps = page.get_by_role("navigation", name="Steps")
     steps.get_by_role("link", name="Prepare").click()
-    expect(page.get_by_text("Holds on Brook edge")).to_be_visible()
+    units = page.get_by_role("navigation", name="Units")
+    expect(units.get_by_role("link", name="The ridge")).to_have_attribute("aria-current", "page")
+    units.get_by_role("link", name="Brook edge").click()
+    expect(page.get_by_text("Holds on Brook edge").first).to_be_visible()
     steps.get_by_role("link", name="Choose").click()
     page.get_by_role("link", name="hold lines back").click()
     asked = page.locator(".question", has_text="Holds 7 lines on Brook edge")
@@ -49,15 +52,16 @@ def test_from_the_tally_to_the_packet_by_clicks(page: Page, served: Served) -> N
     asked.get_by_label("Who answers").fill("Ottoline Fernwick")
     asked.get_by_role("button", name="Keep the answer").click()
     steps.get_by_role("link", name="Prepare").click()
-    expect(page.get_by_text("Holds on Brook edge")).to_have_count(0)
-    for name in ("The ridge", "Trail loop", "The bench", "The hollow", "Orchard side"):
-        page.get_by_role("checkbox", name=name).uncheck()
-    page.get_by_role("button", name="Prepare this").click()
+    units.get_by_role("link", name="Brook edge").click()
     expect(page.get_by_role("heading", name="Brook edge, day sheet")).to_be_visible()
+    expect(page.get_by_text("Holds on Brook edge")).to_have_count(0)
+    page.get_by_text("Several units in one packet").click()
     expect(page.get_by_role("checkbox", name="Brook edge")).to_be_checked()
     expect(page.get_by_role("checkbox", name="The ridge")).not_to_be_checked()
+    expect(page.get_by_role("heading", name="Order in the jug").first).to_be_hidden()
     page.get_by_role("navigation", name="In this packet").get_by_role("link", name="Mix cards").click()
     expect(page.get_by_role("heading", name="Mix cards")).to_be_in_viewport()
+    expect(page.get_by_role("heading", name="Order in the jug").first).to_be_visible()
     assert packet_from(page).startswith(b"%PDF")
 
 
@@ -77,9 +81,9 @@ def test_from_the_tally_to_the_packet_by_keyboard_alone(page: Page, served: Serv
     reach(page, page.get_by_role("navigation", name="Steps").get_by_role("link", name="Prepare"))
     page.keyboard.press("Enter")
     page.wait_for_url("**/prepare")
-    for name in ("The ridge", "Trail loop", "The bench", "The hollow", "Orchard side"):
-        reach(page, page.get_by_role("checkbox", name=name))
-        page.keyboard.press("Space")
+    reach(page, page.get_by_role("navigation", name="Units").get_by_role("link", name="Brook edge"))
+    page.keyboard.press("Enter")
+    page.wait_for_url("**/prepare?unit=brook-edge")
     reach(page, page.get_by_label("Day of work"))
     page.keyboard.type("2026-09-21")
     page.keyboard.press("Enter")
@@ -98,7 +102,7 @@ def test_the_picture_of_page_one_comes_beside_the_page(page: Page, served: Serve
 
 def test_on_a_phone_what_stands_in_the_way_comes_before_any_number(page: Page, served: Served) -> None:
     page.set_viewport_size({"width": 390, "height": 844})
-    page.goto(f"{served.base}/prepare")
+    page.goto(f"{served.base}/prepare?units=all")
     boxes = [page.locator(one).bounding_box() for one in (".ways", ".printed", ".contents", "#day-sheet")]
     tops = [box["y"] for box in boxes if box is not None]
     assert len(tops) == 4
@@ -107,7 +111,7 @@ def test_on_a_phone_what_stands_in_the_way_comes_before_any_number(page: Page, s
 
 
 def test_without_scripts_a_choice_is_made_and_a_wrong_day_is_kept(bare: Page, served: Served) -> None:
-    bare.goto(f"{served.base}/prepare")
+    bare.goto(f"{served.base}/prepare?units=all")
     bare.get_by_role("checkbox", name="The ridge").uncheck()
     bare.get_by_label("Day of work").fill("next Friday")
     bare.get_by_label("Day sheet also in").select_option("Spanish")
@@ -125,8 +129,44 @@ def test_without_scripts_a_choice_is_made_and_a_wrong_day_is_kept(bare: Page, se
 def test_on_paper_the_sheets_stand_without_buttons_and_the_banner_is_dark(page: Page, served: Served) -> None:
     page.goto(f"{served.base}/prepare?unit=hollow")
     page.emulate_media(media="print")
-    for hidden in (".asks", ".printed", ".contents", ".path"):
+    for hidden in (".asks", ".printed", ".contents", ".path", ".stepper"):
         expect(page.locator(hidden)).to_be_hidden()
     expect(page.locator(".ways")).to_be_visible()
+    for sheet in ("#mix-cards", "#shopping", "#signs"):  # folded on the screen, open on paper
+        box = page.locator(f"{sheet} h3").first.bounding_box()
+        assert box is not None
+        assert box["height"] > 0
     assert page.locator(".stacks td").first.evaluate("one => getComputedStyle(one).display") == "table-cell"
     assert page.locator(".banner").evaluate("one => getComputedStyle(one).printColorAdjust") == "exact"
+
+
+def test_a_number_of_the_packet_opens_beside_itself_by_a_click(page: Page, served: Served) -> None:
+    page.goto(f"{served.base}/prepare?unit=bench")
+    page.get_by_role("heading", name="Shopping").click()
+    part = page.locator("#shopping .part", has_text="Now: for the first days")
+    number = part.locator("a.open", has_text="fl oz").first
+    words = number.inner_text()
+    number.click()
+    drawer = part.locator(".drawer .working")
+    expect(drawer).to_contain_text("as it is shown")
+    expect(drawer.locator("b").first).to_have_text(words)
+    expect(drawer).to_contain_text("all mixes")
+    assert page.url == f"{served.base}/prepare?unit=bench"
+
+
+def test_without_scripts_a_number_of_the_packet_opens_as_a_page(bare: Page, served: Served) -> None:
+    bare.goto(f"{served.base}/prepare?unit=hollow")
+    number = bare.locator("#day-sheet a.open").first
+    words = number.inner_text()
+    number.click()
+    expect(bare.get_by_role("heading", name="How this number was worked out")).to_be_visible()
+    expect(bare.locator(".working b").first).to_have_text(words)
+    bare.go_back()
+    bare.get_by_role("heading", name="Mix cards").click()
+    expect(bare.get_by_role("heading", name="Order in the jug").first).to_be_visible()
+
+
+def test_an_address_that_leads_to_a_folded_sheet_opens_it(page: Page, served: Served) -> None:
+    page.goto(f"{served.base}/prepare?unit=hollow#shopping")
+    expect(page.get_by_role("heading", name="Now: for the first days")).to_be_visible()
+    expect(page.get_by_role("heading", name="Shopping")).to_be_in_viewport()

@@ -16,9 +16,10 @@ import pytest
 from starlette.testclient import TestClient
 
 from rootcollar.exchange import read_folder
-from rootcollar.jobs.plan import prepare
+from rootcollar.jobs.plan import Prepared, prepare
 from rootcollar.kernel.verdict import Level
 from rootcollar.web import Desk
+from rootcollar.web.desk import KEPT, Open
 from rootcollar.web.views import prepare as views
 from rootcollar.web.views.packet import bars_of, figures, written
 from tests.web.conftest import TODAY
@@ -40,16 +41,60 @@ def ticked(page: str) -> list[str]:
     return re.findall(r'name="unit" value="([^"]+)" checked', page)
 
 
-def test_all_units_are_ticked_at_first_and_every_sheet_has_its_anchor(demo: TestClient) -> None:
+def stepper(page: str) -> list[tuple[str, bool]]:
+    """Return the units to step to: (address, whether it is looked at)."""
+    nav = page[page.index('class="stepper"') : page.index("</nav>", page.index('class="stepper"'))]
+    return [(unescape(to), "aria-current" in rest) for to, rest in re.findall(r'<a href="([^"]+)"([^>]*)>', nav)]
+
+
+def test_at_first_the_first_unit_with_work_is_looked_at_and_every_sheet_has_its_anchor(demo: TestClient) -> None:
     page = demo.get("/prepare").text
-    assert ticked(page) == ["ridge", "trail-loop", "bench", "hollow", "orchard-side", "brook-edge"]
+    assert ticked(page) == ["ridge"]
     assert re.findall(r'<li><a href="#([^"]+)">', page) == SHEETS
     for anchor in SHEETS:
         assert page.count(f'id="{anchor}"') == 1
 
 
-def test_what_stands_in_the_way_comes_first_and_worst_first(demo: TestClient) -> None:
+def test_every_unit_is_a_step_away_and_so_are_all_together(demo: TestClient) -> None:
+    asked = "day=2026-10-09&language=es&paper=a4"
+    page = demo.get(f"/prepare?unit=bench&{asked}").text
+    steps = stepper(page)
+    keys = ["ridge", "trail-loop", "bench", "hollow", "orchard-side", "brook-edge"]
+    assert [to for to, _ in steps] == [*(f"/prepare?unit={key}&{asked}" for key in keys), f"/prepare?units=all&{asked}"]
+    assert [here for _, here in steps] == [key == "bench" for key in keys] + [False]
+    whole = demo.get(steps[-1][0]).text
+    assert ticked(whole) == keys
+    assert stepper(whole)[-1] == (steps[-1][0], True)
+    assert f'href="/prepare/packet.pdf?units=all&amp;{asked.replace("&", "&amp;")}"' in page
+    all_ticked = demo.get("/prepare?" + "&".join(f"unit={key}" for key in keys)).text
+    assert ticked(all_ticked) == keys
+
+
+def test_a_unit_without_work_on_the_day_is_not_the_first_looked_at(woods: Path, client_of: Client) -> None:
+    """In March nothing of the bench is in season."""
+    tally = woods / "tally.csv"
+    head, *rows = tally.read_text("utf-8").splitlines()
+    tally.write_text("\n".join([head, *(row for row in rows if row.startswith(("bench", "hollow")))]) + "\n", "utf-8")
+    client = client_of(woods)
+    assert ticked(client.get("/prepare").text) == ["bench"]
+    page = client.get("/prepare?day=2026-03-12").text
+    assert stepper(page)[0] == ("/prepare?unit=bench&day=2026-03-12", False)
+    assert ticked(page) == ["hollow"]
+
+
+def test_units_are_all_or_the_fault_is_told(demo: TestClient) -> None:
+    assert demo.get("/prepare?units=some").status_code == 422
+
+
+def test_only_the_day_sheet_is_unfolded(demo: TestClient) -> None:
     page = demo.get("/prepare").text
+    folded = re.findall(r'<details class="section" id="([^"]+)"( open)?>', page)
+    assert [anchor for anchor, _ in folded] == SHEETS
+    assert [anchor for anchor, unfolded in folded if unfolded] == ["day-sheet"]
+
+
+def test_what_stands_in_the_way_comes_first_and_worst_first(demo: TestClient) -> None:
+    page = demo.get("/prepare?units=all").text
     assert page.index("What stands in the way") < page.index("Day sheet</a>") < page.index('id="mix-cards"')
     ways = page[page.index('id="in-the-way"') : page.index('id="to-print"')]
     levels = re.findall(r'<li class="verdict (\w+)">', ways)
@@ -195,10 +240,35 @@ def test_nothing_is_rendered_for_the_page_itself_and_a_second_look_makes_nothing
     client = client_of(woods)
     for _ in range(2):
         client.get("/prepare?unit=trail-loop")
+    client.get("/prepare/working/mix-cards/0/0/0/0?unit=trail-loop")
     assert made == ["prepare"]
     for _ in range(2):
         client.get("/prepare/page-one.png?unit=trail-loop")
     assert made == ["prepare", "render_picture"]
+
+
+def test_of_what_was_printed_only_the_last_few_are_kept(woods: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    made: list[date | None] = []
+    here = Desk(woods, lambda: TODAY).look()
+    prepared = views.prepare(here.project, TODAY, ("bench",)).value
+
+    def again(here: Open, wanted: views.Wanted) -> Prepared:
+        made.append(wanted.day)
+        return prepared
+
+    monkeypatch.setattr(views, "_made", again)
+    monkeypatch.setattr(views, "render_picture", lambda packet, **how: b"picture")
+    wanted = [views.Wanted(("bench",), date(2026, 9, day)) for day in range(1, KEPT + 4)]
+    for one in wanted:
+        views.picture_of(here, one)
+    assert len(made) == len(wanted)
+    views.picture_of(here, wanted[3])  # the oldest that is still there: now the newest
+    assert len(made) == len(wanted)
+    views.picture_of(here, wanted[0])
+    views.picture_of(here, wanted[3])
+    assert [one.day for one in wanted[:1]] == made[len(wanted) :]
+    pictures = here.views[views.__name__, "picture_of"]
+    assert len(pictures) == KEPT
 
 
 def test_where_nothing_is_counted_it_leads_to_the_tally(woods: Path, client_of: Client) -> None:

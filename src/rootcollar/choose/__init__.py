@@ -20,7 +20,7 @@ from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Pick, Pr
 from rootcollar.choose.own import NO_OWN, Own, Price
 from rootcollar.choose.plan import prescribe
 from rootcollar.choose.prices import LineCost, line_cost
-from rootcollar.choose.replay import replay_cost, replay_minutes, replay_mix
+from rootcollar.choose.replay import replay_cost, replay_labour, replay_minutes, replay_mix, replay_mix_cost
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.sums import line_minutes, line_mix_ml, line_money, minutes, poured_ml, stems, sum_worlds
 from rootcollar.choose.ways import Product, not_planned_with, products, ways_for
@@ -31,7 +31,7 @@ __all__ = [
     "SetAside", "Setting", "Way", "alike", "cost_per_kill", "cost_per_stem", "decide", "expected",
     "fallback_verdicts", "instruction", "line_cost", "line_minutes", "line_mix_ml", "line_money", "line_verdicts",
     "method_in_words", "minutes", "mix_words",
-    "not_planned_with", "poured_ml", "prescribe", "products", "proving_batch", "replay_cost",
-    "replay_minutes", "replay_mix", "shut", "stems",
+    "not_planned_with", "poured_ml", "prescribe", "products", "proving_batch", "replay_cost", "replay_labour",
+    "replay_minutes", "replay_mix", "replay_mix_cost", "shut", "stems",
     "sum_worlds", "total_verdicts", "trigger", "unit_totals", "way_words", "ways_for",
 ]  # fmt: skip

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from rootcollar.choose.cost import cost_per_stem
 from rootcollar.choose.option import Choice
 from rootcollar.choose.setting import Setting
+from rootcollar.choose.sums import line_money
 from rootcollar.kernel.doubt import Worlds, sure
 from rootcollar.kernel.errors import Refusal
 from rootcollar.kernel.formula import use
@@ -14,7 +15,7 @@ from rootcollar.kernel.units import convert
 from rootcollar.mix.recipe import Recipe
 from rootcollar.reference import middle
 
-__all__ = ["LineCost", "line_cost", "prices_per_l", "wage_per_h"]
+__all__ = ["LineCost", "line_cost", "line_labour", "line_mix_cost", "prices_per_l", "wage_per_h"]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -48,13 +49,22 @@ def prices_per_l(recipe: Recipe | None, setting: Setting) -> tuple[float, float]
 
 def line_cost(line: Choice, setting: Setting) -> LineCost:
     """Return what one visit to a line costs, labour and mix apart; they add up to the cost it was chosen by."""
-    stems, figures, recipe = line.stand.stems, line.per_stem, line.recipe
-    wage, strength = wage_per_h(setting), recipe.strength_pct if recipe else 0.0
-    product_per_l, carrier_per_l = prices_per_l(recipe, setting)
-    none = sure(0.0)
-    labour = cost_per_stem(figures.minutes, wage, none, strength, product_per_l, carrier_per_l)
-    mix = cost_per_stem(none, wage, figures.mix_ml / 1000, strength, product_per_l, carrier_per_l)
-    return LineCost(stems * labour, stems * mix)
+    return LineCost(line_labour(line, setting), line_mix_cost(line, setting))
+
+
+def line_labour(line: Choice, setting: Setting) -> Worlds:
+    """Return what the work of one visit to a line costs [money]."""
+    return line_money(line.stand.stems, _of_stem(line, setting, line.per_stem.minutes, sure(0.0)))
+
+
+def line_mix_cost(line: Choice, setting: Setting) -> Worlds:
+    """Return what the product and the carrier of one visit to a line cost [money]."""
+    return line_money(line.stand.stems, _of_stem(line, setting, sure(0.0), line.per_stem.mix_ml / 1000))
+
+
+def _of_stem(line: Choice, setting: Setting, minutes: Worlds, mix_l: Worlds) -> Worlds:
+    strength = line.recipe.strength_pct if line.recipe else 0.0
+    return cost_per_stem(minutes, wage_per_h(setting), mix_l, strength, *prices_per_l(line.recipe, setting))
 
 
 def _product(recipe: Recipe, setting: Setting) -> float:

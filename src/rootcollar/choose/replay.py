@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from rootcollar.choose.figures import cost_of_stem, minutes_per_stem, mix_per_stem
 from rootcollar.choose.option import Choice
+from rootcollar.choose.prices import line_labour, line_mix_cost
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.sums import line_minutes, line_mix_ml, line_money
 from rootcollar.kernel.doubt import Worlds
 
-__all__ = ["replay_cost", "replay_minutes", "replay_mix"]
+__all__ = ["replay_cost", "replay_labour", "replay_minutes", "replay_mix", "replay_mix_cost"]
 
 
 def replay_mix(choice: Choice, setting: Setting) -> Worlds:
@@ -26,3 +27,15 @@ def replay_cost(choice: Choice, setting: Setting) -> Worlds:
     way, stand = choice.way, choice.stand
     minutes, mix = minutes_per_stem(way, stand, setting), mix_per_stem(way, stand, setting)
     return line_money(stand.stems, cost_of_stem(way, minutes, mix.ml, setting))
+
+
+def replay_labour(choice: Choice, setting: Setting) -> Worlds:
+    """Return what the work of one visit to a line costs again [money]. Raises ValueError for a line that is left."""
+    minutes_per_stem(choice.way, choice.stand, setting)
+    return line_labour(choice, setting)
+
+
+def replay_mix_cost(choice: Choice, setting: Setting) -> Worlds:
+    """Return what the mix of one visit to a line costs again [money]. Raises ValueError for a line that is left."""
+    mix_per_stem(choice.way, choice.stand, setting)
+    return line_mix_cost(choice, setting)

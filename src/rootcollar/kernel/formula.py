@@ -6,7 +6,7 @@ inputs, units and source. Nothing is stored with results: opening a number rerun
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from contextvars import ContextVar
 from dataclasses import dataclass, field
@@ -19,7 +19,19 @@ import numpy as np
 
 from rootcollar.kernel.sources import Cited
 
-__all__ = ["FORMULAS", "Formula", "Step", "as_tree", "evaluate", "formula", "use", "watch"]
+__all__ = [
+    "FORMULAS",
+    "Formula",
+    "Step",
+    "add_up",
+    "as_tree",
+    "evaluate",
+    "formula",
+    "note",
+    "unwatched",
+    "use",
+    "watch",
+]
 
 P = ParamSpec("P")
 R = TypeVar("R")
@@ -116,6 +128,29 @@ def use(figure: Cited[T]) -> T:
     return figure.value
 
 
+def note(what: str, says: str, result: T, gives: str, source: str = "") -> T:
+    """Return a result; while watched, leave a leaf step that says in its own words how it came about.
+
+    For what no expression over arguments tells: a sum of many, a line of a file or a label, a choice among sizes. what:
+    the step's name. says: an expression in plain numbers, or words. gives: unit of the result. source: source key.
+    """
+    above = _watcher.get()
+    if above is not None:
+        above.append(Step(Formula(what, says, gives, source, {}), {}, result=result))
+    return result
+
+
+def add_up(parts: Sequence[T], gives: str, what: str = "together") -> T:
+    """Return the sum of one or more numbers or worlds; while watched, of more than one, a step that shows each part."""
+    whole: Any = parts[0]
+    for part in parts[1:]:
+        whole = whole + part
+    if len(parts) > 1:
+        note(what, " + ".join(f"{_plain(part):.6g}" for part in parts), whole, gives)
+    found: T = whole
+    return found
+
+
 @contextmanager
 def watch() -> Iterator[list[Step]]:
     """Collect the steps of every formula called inside the block."""
@@ -123,6 +158,16 @@ def watch() -> Iterator[list[Step]]:
     token = _watcher.set(steps)
     try:
         yield steps
+    finally:
+        _watcher.reset(token)
+
+
+@contextmanager
+def unwatched() -> Iterator[None]:
+    """Leave the steps inside the block out: of a search, what was tried is no part of the working."""
+    token = _watcher.set(None)
+    try:
+        yield
     finally:
         _watcher.reset(token)
 

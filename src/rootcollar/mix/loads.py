@@ -5,11 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from rootcollar.kernel.errors import Refusal
-from rootcollar.kernel.formula import formula
+from rootcollar.kernel.formula import add_up, formula, note
 from rootcollar.kernel.rounding import to_step
 from rootcollar.kernel.units import convert, show
 
-__all__ = ["Loads", "load_kg", "mix_density_kg_per_l", "plan_loads", "tank_by_weight_ml"]
+__all__ = [
+    "Loads", "full_load_ml", "load_kg", "mix_density_kg_per_l", "plan_loads", "tank_by_weight_ml", "to_mark_ml",
+]  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +35,7 @@ def plan_loads(need_ml: float, tank_ml: float, step_ml: float, least_ml: float =
     """
     if not need_ml > 0:
         raise Refusal("loads", limit="there is nothing to mix", do="Give an amount above 0")
-    full = to_step(tank_ml, step_ml, "down")
+    full = full_load_ml(tank_ml, step_ml)
     least = to_step(least_ml, step_ml, "up")
     if not full > 0 or full < least:
         raise Refusal(
@@ -41,10 +43,34 @@ def plan_loads(need_ml: float, tank_ml: float, step_ml: float, least_ml: float =
             limit="it holds less than can be measured",
             do="Give the tank's mark, such as 4 gal",
         )
-    steps, per_load = round(to_step(need_ml, step_ml, "up") / step_ml), round(full / step_ml)
+    steps, per_load = round(to_mark_ml(need_ml, step_ml) / step_ml), round(full / step_ml)
     loads = [full] * (steps // per_load)
     rest = steps % per_load
-    return Loads((*loads, max(rest * step_ml, least)) if rest else tuple(loads))
+    if rest:
+        says = f"the rest, {rest} * {step_ml:.6g}, or else the smallest batch, {least:.6g}"
+        loads.append(note("last load", says, max(rest * step_ml, least), "mL", "ours"))
+    add_up(loads, "mL", "all loads")
+    return Loads(tuple(loads))
+
+
+@formula(
+    "floor(tank_ml / step_ml + 1e-9) * step_ml",
+    gives="mL",
+    source="ours",
+    tank_ml=(700.3, 20000),
+    step_ml=(29.6, 236.6),
+)
+def full_load_ml(tank_ml: float, step_ml: float) -> float:
+    """Return a full load [mL]: whole marks, never above the tank. tank_ml: what is filled at most. step_ml: a mark."""
+    return to_step(tank_ml, step_ml, "down")
+
+
+@formula(
+    "ceil(need_ml / step_ml - 1e-9) * step_ml", gives="mL", source="ours", need_ml=(700.3, 50000), step_ml=(29.6, 236.6)
+)
+def to_mark_ml(need_ml: float, step_ml: float) -> float:
+    """Return a need in whole marks of the tank [mL], never below it. need_ml: wanted. step_ml: a mark."""
+    return to_step(need_ml, step_ml, "up")
 
 
 @formula(

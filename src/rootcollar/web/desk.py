@@ -17,7 +17,9 @@ from rootcollar.exchange import read_folder
 from rootcollar.jobs.plan import prescribed, setting_of
 from rootcollar.work import Project
 
-__all__ = ["Desk", "Open", "desk_of", "of_what_lies_open"]
+__all__ = ["KEPT", "Desk", "Open", "desk_of", "of_the_last_few", "of_what_lies_open"]
+
+KEPT = 8  # ours: packets, printed sheets and pictures that are kept of each kind; a thick one takes a megabyte
 
 P = ParamSpec("P")
 T = TypeVar("T")
@@ -100,6 +102,22 @@ def of_what_lies_open(view: Callable[Concatenate[Open, P], T]) -> Callable[Conca
         if key not in here.views:
             here.views[key] = view(here, *args, **kwargs)
         found: T = here.views[key]
+        return found
+
+    return made
+
+
+def of_the_last_few(view: Callable[Concatenate[Open, P], T]) -> Callable[Concatenate[Open, P], T]:
+    """As `of_what_lies_open`, for what an address may ask for in endless ways: only the last few are kept."""
+
+    @wraps(view)
+    def made(here: Open, /, *args: P.args, **kwargs: P.kwargs) -> T:
+        mine = view.__module__, view.__name__
+        kept: dict[object, Any] = here.views.setdefault(mine, {})
+        found: T = kept.pop(args) if args in kept else view(here, *args, **kwargs)
+        kept[args] = found  # the last used stands last
+        while len(kept) > KEPT:
+            kept.pop(next(iter(kept)), None)
         return found
 
     return made

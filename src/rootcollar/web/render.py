@@ -14,7 +14,7 @@ from starlette.responses import HTMLResponse
 from rootcollar.web.desk import Open
 from rootcollar.web.steps import SHELVES, STEPS
 from rootcollar.web.views.answer import without_dashes
-from rootcollar.web.views.packet import figures, written
+from rootcollar.web.views.packet import figures, runs, written
 from rootcollar.web.views.working import Drawer
 
 __all__ = ["opened", "page", "page_once", "templates"]
@@ -29,7 +29,7 @@ def templates() -> Environment:
         loader=FileSystemLoader(_TEMPLATES), autoescape=True, undefined=StrictUndefined, trim_blocks=True,
         lstrip_blocks=True,
     )  # fmt: skip
-    made.filters |= {"field": without_dashes, "written": written, "figures": figures, "options": _options}
+    made.filters |= {"field": without_dashes, "written": written, "figures": figures, "runs": runs, "options": _options}
     made.globals |= {"STEPS": STEPS, "SHELVES": SHELVES}
     return made
 

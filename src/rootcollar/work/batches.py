@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from rootcollar.choose import Setting
 from rootcollar.kernel.doubt import Worlds, best
 from rootcollar.kernel.errors import Refusal
-from rootcollar.kernel.formula import use
+from rootcollar.kernel.formula import note, unwatched, use
 from rootcollar.kernel.tongue import Tongue
 from rootcollar.kernel.units import convert, jug, show
 from rootcollar.mix import (
@@ -18,6 +18,8 @@ from rootcollar.mix import (
     card,
     mix_density_kg_per_l,
     plan_loads,
+    product_in_ml,
+    share_of_mix_pct,
     smallest_batch_ml,
     tank_by_weight_ml,
 )  # fmt: skip
@@ -26,7 +28,7 @@ from rootcollar.shelf import Sheet, strength_range
 from rootcollar.work import text
 from rootcollar.work.crew import Crew
 
-__all__ = ["Batches", "batches", "limits_of", "tank_ml"]
+__all__ = ["Batches", "batches", "card_again", "limits_of", "loads_again", "short", "tank_ml"]
 
 _OIL, _WATER = "mineral_basal_oil", "water"
 
@@ -46,18 +48,19 @@ class Batches:
 
     def in_a_line(self, tongue: Tongue) -> str:
         """Return the first load in one line: to which mark, what goes in, and the true strength."""
-        one, mark = self.cards[0][1], text.mark(self.cards[0][1].total_ml)
+        one = self.cards[0][1]
+        mark = text.mark(one.total_ml)
         if one.diluent_ml == 0:
             return tongue.say("mix.pour", mark=mark)
-        also = tongue.say("mix.surfactant", amount=_short(one.surfactant_ml)) if one.surfactant_ml else ""
+        also = tongue.say("mix.surfactant", amount=short(one.surfactant_ml)) if one.surfactant_ml else ""
         also += tongue.say("mix.dye") if one.dye_ml else ""  # how much stands on the card
         carrier, percent = tongue.say(f"carrier.{self.recipe.carrier}"), f"{one.true_pct:.3g}"
-        product = _short(one.product_ml)
+        product = short(one.product_ml)
         return tongue.say("mix.line", mark=mark, product=product, also=also, carrier=carrier, percent=percent)
 
 
-def _short(volume_ml: float) -> str:
-    """A jug measure without its second unit, which stands on the card."""
+def short(volume_ml: float) -> str:
+    """Return a jug measure without its second unit, which stands on the card."""
     return jug(volume_ml).text.partition(" (")[0]
 
 
@@ -67,14 +70,8 @@ def batches(recipe: Recipe, need_ml: Worlds, method: str, crew: Crew, setting: S
     A gallon jug is taken where the tank is not known. The best figure is mixed, rounded up to a mark of the tank.
     Raises Refusal where the empty sprayer alone is more than is to be carried.
     """
-    held_ml, bound = tank_ml(recipe, crew, setting)
     limits = limits_of(recipe, method, setting.sheet(recipe.product))
-    if smallest_batch_ml(recipe, limits) > best(need_ml):
-        recipe = replace(recipe, dye_pct=0.0)  # no bigger batch than the work needs, only to measure its dye
-    least = smallest_batch_ml(recipe, limits)
-    need = max(best(need_ml), least)
-    step = _step_ml(min(need, held_ml))
-    loads = plan_loads(need, held_ml, step, least)
+    loads, bound, recipe = _loads(recipe, best(need_ml), limits, crew, setting)
     different = dict.fromkeys(loads.volumes_ml)
     names = ("Full load", "Last load") if len(different) > 1 else ("The load",)
     cards = tuple(
@@ -82,6 +79,52 @@ def batches(recipe: Recipe, need_ml: Worlds, method: str, crew: Crew, setting: S
         for name, volume in zip(names, different, strict=True)
     )
     return Batches(need_ml, loads, cards, bound, recipe)
+
+
+def loads_again(recipe: Recipe, need_ml: Worlds, method: str, crew: Crew, setting: Setting) -> Loads:
+    """Return the loads of `batches` alone, to be watched."""
+    limits = limits_of(recipe, method, setting.sheet(recipe.product))
+    return _loads(recipe, best(need_ml), limits, crew, setting)[0]
+
+
+def _loads(recipe: Recipe, need_ml: float, limits: Limits, crew: Crew, setting: Setting) -> tuple[Loads, str, Recipe]:
+    """The loads, what bounds one, and the recipe as it is mixed."""
+    held_ml, bound = tank_ml(recipe, crew, setting)
+    least = _smallest(recipe, limits)
+    if least > need_ml:
+        recipe = replace(recipe, dye_pct=0.0)  # no bigger batch than the work needs, only to measure its dye
+        least = _smallest(recipe, limits)
+    need = max(need_ml, least)
+    return plan_loads(need, held_ml, _step_ml(min(need, held_ml)), least), bound, recipe
+
+
+def _smallest(recipe: Recipe, limits: Limits) -> float:
+    """The smallest batch; the marks that were tried for it are no part of the working."""
+    with unwatched():
+        least = smallest_batch_ml(recipe, limits)
+    return note("smallest batch", f"the least whose parts can be measured in a jug, {jug(least).text}", least, "mL")
+
+
+def card_again(recipe: Recipe, total_ml: float, limits: Limits, part: str) -> float:
+    """Return one number of a batch's card, to be watched. part: its name in `Card`."""
+    with unwatched():
+        made = card(recipe, total_ml, limits)
+    if part == "total_ml":
+        return note("filled to", f"the nearest mark, {text.mark(made.total_ml)}", made.total_ml, "mL", "ours")
+    pct = {"product_ml": recipe.strength_pct, "surfactant_ml": recipe.surfactant_pct, "dye_ml": recipe.dye_pct}
+    wanted = {"true_pct": ("product_ml",), "diluent_ml": tuple(pct)}.get(part, (part,))
+    measured = [name for name in wanted if getattr(made, name)]
+    poured = [_poured(name.removesuffix("_ml"), getattr(made, name), made, pct[name]) for name in measured]
+    if part == "diluent_ml":
+        return note("beside it", " - ".join(f"{one:.6g}" for one in (made.total_ml, *poured)), made.diluent_ml, "mL")
+    return share_of_mix_pct(made.product_ml, made.total_ml) if part == "true_pct" else poured[0]
+
+
+def _poured(what: str, mark_ml: float, made: Card, pct: float) -> float:
+    """A part at its mark of the jug, beside what its percent asks for."""
+    product_in_ml(made.total_ml, pct)
+    says = f"the nearest mark of a jug that keeps to the label's strength, {jug(mark_ml).text}"
+    return note(f"{what}, at a mark", says, mark_ml, "mL", "ours")
 
 
 def _step_ml(volume_ml: float) -> float:
@@ -106,6 +149,7 @@ def tank_ml(recipe: Recipe, crew: Crew, setting: Setting) -> tuple[float, str]:
     """
     held = convert(crew.tank_l, "L", "mL") if crew.tank_l is not None else convert(1, "gal", "mL")
     words = "the tank" if crew.tank_l is not None else "a gallon jug: no tank is written in crew.toml"
+    note("what is filled at most", "crew.toml, the tank" if crew.tank_l is not None else words, held, "mL")
     if crew.carry_kg is None:
         return held, words
     empty = spans([row.figure for row in setting.reference.mixing["weight"] if row.name == "empty_backpack_lb"])[0]

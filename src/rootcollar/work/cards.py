@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from functools import partial
 
 from rootcollar.choose import Choice, Prescription, Setting, mix_words, poured_ml, replay_mix
-from rootcollar.kernel.doubt import best
-from rootcollar.kernel.formula import Step, as_tree, watch
-from rootcollar.kernel.units import convert, show
+from rootcollar.kernel.formula import Step, as_tree, note, watch
+from rootcollar.kernel.units import convert, jug
 from rootcollar.kernel.working import in_words, walk
-from rootcollar.mix import Recipe, adding_order, card, parts_of, product_in_ml, smallest_batch_ml
-from rootcollar.shelf import entry_hours, setback_words
+from rootcollar.mix import Card as Batch
+from rootcollar.mix import Limits, Loads, Recipe, adding_order, card, parts_of, product_in_ml, smallest_batch_ml
+from rootcollar.shelf import setback_words
 from rootcollar.work import text
-from rootcollar.work.batches import batches, limits_of
+from rootcollar.work.again import poured_again
+from rootcollar.work.batches import batches, card_again, limits_of, loads_again
 from rootcollar.work.crew import Crew
 from rootcollar.work.packet import Card
+from rootcollar.work.printed import closed_for
+from rootcollar.work.worked import Worked, number, strung, within
 
 __all__ = ["mix_cards", "product_words"]
 
@@ -49,19 +53,69 @@ def _card(letter: str, recipe: Recipe, lines: Sequence[Choice], setting: Setting
         replay_mix(lines[0], setting)
         for _, one in made.cards:
             card(made.recipe, one.total_ml, limits_of(recipe, method, setting.sheet(recipe.product)))
+
+    def planned() -> Loads:
+        return loads_again(recipe, poured_again(lines, setting), method, crew, setting)
+
+    needed = number(need, text.best_gallons, "mL", lambda: poured_again(lines, setting))
     band = text.span(need)
+    limits = limits_of(recipe, method, setting.sheet(recipe.product))
     return Card(
         letter,
         mix_words(recipe, product_words(recipe, setting)),
-        f"{recipe.strength_pct:.3g} % of the finished mix; {text.gallons(best(need))} needed"
-        + (f" ({band})" if band else "")
-        + f"; loads by {made.bound}",
-        tuple((f"{name}: {text.mark(one.total_ml)}", one.steps, f"{one.true_pct:.3g} %") for name, one in made.cards),
+        Worked(
+            f"{recipe.strength_pct:.3g} % of the finished mix; ",
+            needed,
+            " needed" + (f" ({band})" if band else "") + f"; loads by {made.bound}",
+        ),
+        tuple(_load(name, made.recipe, one, limits, planned) for name, one in made.cards),
         _order(recipe, setting),
         _cautions(recipe, setting),
-        _takes(recipe, made.loads.total_ml),
+        _takes(recipe, made.loads.total_ml, planned),
         _working(steps),
     )
+
+
+def _load(
+    name: str, recipe: Recipe, one: Batch, limits: Limits, planned: Callable[[], Loads] | None = None
+) -> tuple[str, tuple[str, ...], str]:
+    """A batch in words, its numbers open. planned: the loads again, where it is one of a plan's."""
+
+    def again(part: str) -> Callable[[], float]:
+        return lambda: card_again(recipe, one.total_ml, limits, part)
+
+    def volume() -> float:
+        if planned is None:
+            return note("a batch", "a quart, or the least that can be measured", one.total_ml, "mL", "ours")
+        planned()
+        return again("total_ml")()
+
+    def poured(part: str) -> Worked:
+        return number(getattr(one, part), _jug, "mL", again(part))
+
+    half = number(one.diluent_ml / 2, _jug, "mL", lambda: _half(again("diluent_ml")()))
+    amounts = {"product": poured("product_ml"), "surfactant": poured("surfactant_ml"), "dye": poured("dye_ml")}
+    amounts |= {"clear water": half, "oil": half}
+
+    def opened(step: str) -> str:
+        of = next((ml for what, ml in amounts.items() if f" of {what}" in step), "")
+        return within(step, of or (amounts["product"] if one.diluent_ml == 0 else ""))
+
+    steps = tuple(opened(step) for step in one.steps)
+    title = Worked(f"{name}: ", number(one.total_ml, text.mark, "mL", volume))
+    return title, steps, number(one.true_pct, _percent, "%", again("true_pct"))
+
+
+def _half(diluent_ml: float) -> float:
+    return note("about half of it", f"{diluent_ml:.6g} / 2", diluent_ml / 2, "mL")
+
+
+def _jug(volume_ml: float) -> str:
+    return jug(volume_ml).text
+
+
+def _percent(share_pct: float) -> str:
+    return f"{share_pct:.3g} %"
 
 
 def _spare(letter: str, recipe: Recipe, method: str, setting: Setting) -> Card:
@@ -74,7 +128,7 @@ def _spare(letter: str, recipe: Recipe, method: str, setting: Setting) -> Card:
         letter,
         mix_words(recipe, product_words(recipe, setting)),
         f"{recipe.strength_pct:.3g} % of the finished mix; only if the first way cannot be done, a batch at a time",
-        ((f"A batch: {text.mark(one.total_ml)}", one.steps, f"{one.true_pct:.3g} %"),),
+        (_load("A batch", recipe, one, limits),),
         _order(recipe, setting),
         _cautions(recipe, setting),
         (),
@@ -82,11 +136,18 @@ def _spare(letter: str, recipe: Recipe, method: str, setting: Setting) -> Card:
     )
 
 
-def _takes(recipe: Recipe, total_ml: float) -> tuple[tuple[str, str], ...]:
+def _takes(recipe: Recipe, total_ml: float, planned: Callable[[], Loads]) -> tuple[tuple[str, str], ...]:
     """What the loads of a card take in all; what of that is to be bought stands on the shopping page alone."""
-    product, *beside = ((what, text.gallons(product_in_ml(total_ml, pct))) for what, pct in parts_of(recipe))
-    taken = "; ".join([f"{product[1]} of product", *(f"{amount} of {what}" for what, amount in beside)])
-    return ((f"These loads take {taken}.", "See the page Shopping."),)
+    taken = []
+    for place, (what, pct) in enumerate(parts_of(recipe)):
+        again = partial(_part_again, planned, pct)
+        amount = number(product_in_ml(total_ml, pct), text.gallons, "mL", again)
+        taken.append(Worked(amount, f" of {what if place else 'product'}"))
+    return ((Worked("These loads take ", strung("; ", taken), "."), "See the page Shopping."),)
+
+
+def _part_again(planned: Callable[[], Loads], pct: float) -> float:
+    return product_in_ml(planned().total_ml, pct)
 
 
 def _order(recipe: Recipe, setting: Setting) -> tuple[str, ...]:
@@ -99,14 +160,14 @@ def _cautions(recipe: Recipe, setting: Setting) -> tuple[str, ...]:
     if sheet is None:
         return (*_ALWAYS, "No label sheet: strength assumed from sources, not checked against a label.")
     word = sheet.says("hazard.signal_word")
-    dye, hours = sheet.says("mixing.dye_allowed"), entry_hours((sheet,))
+    dye, hours = sheet.says("mixing.dye_allowed"), closed_for((sheet,))
     mixing = [one for one in setback_words(sheet) if one.startswith("mixing")]
     return (
         *((f"Signal word on the label: {word}.",) if word else ()),
         *_ALWAYS,
         "Where to mix: " + "; ".join(one.removeprefix("mixing: ") for one in mixing) + ".",
         *(("The label allows a marking dye: use one, so that no stem is missed or done twice.",) if dye else ()),
-        f"No entry until {show(hours, 'h')} after the last load." if hours is not None else "Hours of entry: not read.",
+        Worked("No entry until ", hours, " after the last load.") if hours else "Hours of entry: not read.",
     )
 
 

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from rootcollar.choose import Choice, LineCost, line_cost, line_minutes, sum_worlds
-from rootcollar.kernel.doubt import best
+from rootcollar.choose import Choice, Setting, line_cost, minutes, replay_labour, replay_mix_cost, sum_worlds
+from rootcollar.kernel.doubt import Worlds, best
+from rootcollar.kernel.formula import add_up
 from rootcollar.work import text
+from rootcollar.work.again import minutes_again, stems_again
 from rootcollar.work.asked import PacketAsked
 from rootcollar.work.day_sheet import letter_of
 from rootcollar.work.packet import Part
+from rootcollar.work.worked import number
 
 __all__ = ["costs_part"]
 
@@ -19,30 +22,58 @@ _HEADS = ("Line", "Mix", "Stems", "Hours", "Product, oil", "Labour", "Together (
 def costs_part(asked: PacketAsked) -> Part:
     """Return the table: every cleared line in the plan's order, and all of them together."""
     lines = sorted(asked.cleared.lines, key=lambda one: asked.units.index(one.stand.unit))
-    costs = [line_cost(one, asked.setting) for one in lines]
-    rows = [_row(line, cost, asked) for line, cost in zip(lines, costs, strict=True)]
-    labour, mix = (sum_worlds(parts) for parts in ([one.labour for one in costs], [one.mix for one in costs]))
-    rows.append(("All lines", "", "", "", _dollars(best(mix)), _dollars(best(labour)), text.money(labour + mix)))
+    rows = [_row(one, asked) for one in lines]
+    rows.append(("All lines", "", "", "", *_money_of(lines, asked.setting)))
     return Part("Cost by line of the plan", "table", tuple(rows), _HEADS, _note(asked))
 
 
-def _row(line: Choice, cost: LineCost, asked: PacketAsked) -> tuple[str, ...]:
+def _row(line: Choice, asked: PacketAsked) -> tuple[str, ...]:
+    setting = asked.setting
+    mix, labour, together = _money_of([line], setting)
     unit = asked.setting.ground.units[line.stand.unit].name
     plant = asked.setting.reference.species[line.stand.species].common_name
-    hours = text.hours(line_minutes(line.stand.stems, line.per_stem.minutes)).partition(" ")[0]
     return (
         f"{unit}: {plant} {text.size(line.stand.band_cm)}",
         letter_of(line.recipe, asked.prescription) or "–",
-        f"{best(line.stand.stems):,.0f}",
-        hours,
-        _dollars(best(cost.mix)) if line.recipe else "–",
-        _dollars(best(cost.labour)),
-        text.money(cost.total),
+        number(line.stand.stems, _stems, "stems", lambda: stems_again([line], setting)),
+        number(minutes([line]), _hours, "min", lambda: minutes_again([line], setting)),
+        mix if line.recipe else "–",
+        labour,
+        together,
     )
 
 
-def _dollars(amount: float) -> str:
-    return f"${amount:,.0f}"
+def _money_of(lines: Sequence[Choice], setting: Setting) -> tuple[str, str, str]:
+    """What the mix, the work and both of some lines cost, all lines together."""
+    costs = [line_cost(one, setting) for one in lines]
+    mix, labour = sum_worlds([one.mix for one in costs]), sum_worlds([one.labour for one in costs])
+
+    def mix_again() -> Worlds:
+        return add_up([replay_mix_cost(one, setting) for one in lines], "money", "mix, all lines")
+
+    def labour_again() -> Worlds:
+        return add_up([replay_labour(one, setting) for one in lines], "money", "labour, all lines")
+
+    def both_again() -> Worlds:
+        return add_up([labour_again(), mix_again()], "money", "labour and mix")
+
+    return (
+        number(mix, _dollars, "money", mix_again),
+        number(labour, _dollars, "money", labour_again),
+        number(labour + mix, text.money, "money", both_again),
+    )
+
+
+def _dollars(amount: Worlds) -> str:
+    return f"${best(amount):,.0f}"
+
+
+def _stems(stems: Worlds) -> str:
+    return f"{best(stems):,.0f}"
+
+
+def _hours(minutes: Worlds) -> str:
+    return text.hours(minutes).partition(" ")[0]
 
 
 def _note(asked: PacketAsked) -> str:

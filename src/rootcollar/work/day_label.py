@@ -8,8 +8,10 @@ from rootcollar.choose import Choice, Setting
 from rootcollar.kernel.tongue import Tongue
 from rootcollar.kernel.units import show
 from rootcollar.mix import Recipe
-from rootcollar.shelf import FIELDS, SILENT, Sheet, entry_hours, wear
+from rootcollar.shelf import FIELDS, SILENT, Sheet, wear
 from rootcollar.work.in_tongue import label_list, label_words
+from rootcollar.work.printed import closed_for
+from rootcollar.work.worked import within
 
 __all__ = ["boxes", "entry_words", "first_aid_words", "wear_rows", "weather_rows"]
 
@@ -100,14 +102,15 @@ def entry_words(sheets: Sequence[Sheet], recipes: Recipes, tongue: Tongue) -> st
     """Return when people may enter again: the longest of the mixes, from the last load."""
     if not sheets:
         return tongue.say("entry.none")
-    hours, letters = entry_hours(sheets), ", ".join(sorted(recipes))
+    hours, letters = closed_for(sheets), ", ".join(sorted(recipes))
     first = (
         tongue.say("entry.unknown", letters=letters)
         if hours is None
-        else tongue.say("entry.hours", hours=show(hours, "h"), letters=letters)
+        else tongue.say("entry.hours", hours=hours, letters=letters)
     )
     words = dict.fromkeys(str(one.says("entry.non_wps_entry")) for one in sheets if one.says("entry.non_wps_entry"))
-    return " ".join((first, *(tongue.say("entry.elsewhere", words=label_words(one, tongue)) for one in words)))
+    whole = " ".join((first, *(tongue.say("entry.elsewhere", words=label_words(one, tongue)) for one in words)))
+    return within(whole, hours) if hours else whole
 
 
 def first_aid_words(sheets: Sequence[Sheet], recipes: Recipes, tongue: Tongue) -> tuple[str, ...]:

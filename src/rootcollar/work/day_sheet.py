@@ -20,7 +20,6 @@ from rootcollar.choose import (
     stems,
     trigger,
 )  # fmt: skip
-from rootcollar.kernel.doubt import best
 from rootcollar.kernel.tongue import Tongue
 from rootcollar.kernel.units import convert, show
 from rootcollar.mix import Recipe
@@ -28,7 +27,8 @@ from rootcollar.reference import Species
 from rootcollar.shelf import Distance, Sheet
 from rootcollar.site import Unit, sketch
 from rootcollar.work import text
-from rootcollar.work.batches import Batches, batches
+from rootcollar.work.again import poured_again, stems_again
+from rootcollar.work.batches import Batches, batches, card_again, limits_of, loads_again, short
 from rootcollar.work.cards import product_words
 from rootcollar.work.crew import Crew
 from rootcollar.work.day_crew import emergency_rows, role_rows
@@ -36,6 +36,7 @@ from rootcollar.work.day_label import boxes, entry_words, first_aid_words, wear_
 from rootcollar.work.in_tongue import day_words, label_words, month_words, plant_name, plant_words, target_name
 from rootcollar.work.packet import DaySheet, LoadRow, MixLine, SizeRow, Sketch, Target
 from rootcollar.work.struck import struck_lines, struck_ways
+from rootcollar.work.worked import number, within
 
 _SAWN = frozenset({"cut_stump", "vine_cut", "girdle"})
 _DRAWN = {"surface water": "water", "water": "water", "stream": "water", "well": "well"}  # as the rules take them
@@ -182,7 +183,8 @@ def _size_row(lines: Sequence[Choice], asked: DayAsked, tongue: Tongue) -> SizeR
     plant = "; ".join(plant_name(species[key], tongue) + (f" {size}" if len(sizes) > 1 else "") for size, key in sizes)
     size = sizes[0][0] if len(sizes) == 1 else text.size(text.joined([one.stand.band_cm for one in lines]))
     letter = letter_of(lines[0].recipe, asked.prescription)
-    return SizeRow(size, plant, verb, rest, letter, text.count(stems(lines)), _instead(lines[0], asked, tongue))
+    counted = number(stems(lines), text.count, "stems", lambda: stems_again(lines, asked.setting))
+    return SizeRow(size, plant, verb, rest, letter, counted, _instead(lines[0], asked, tongue))
 
 
 def _instead(line: Choice, asked: DayAsked, tongue: Tongue) -> str:
@@ -201,7 +203,33 @@ def _mix_line(letter: str, recipe: Recipe, made: Batches | None, asked: DayAsked
     words = mix_words(recipe, product_words(recipe, asked.setting), tongue)
     if made is None:
         return MixLine(letter, words, tongue.say("mix.spare"), "–")
-    return MixLine(letter, words, made.in_a_line(tongue), text.gallons(best(made.need_ml)), text.span(made.need_ml))
+    lines = _lines_with(recipe, asked.lines)
+    total = number(made.need_ml, text.best_gallons, "mL", lambda: poured_again(lines, asked.setting))
+    return MixLine(letter, words, _one_load(lines, made, asked, tongue), total, text.span(made.need_ml))
+
+
+def _one_load(lines: Sequence[Choice], made: Batches, asked: DayAsked, tongue: Tongue) -> str:
+    """The first load in one line; its mark, its product and its strength open."""
+    method, setting, one = lines[0].way.visit.method, asked.setting, made.cards[0][1]
+    limits = limits_of(made.recipe, method, setting.sheet(made.recipe.product))
+
+    def again(part: str) -> float:
+        return card_again(made.recipe, one.total_ml, limits, part)
+
+    def mark() -> float:
+        loads_again(made.recipe, poured_again(lines, setting), method, asked.crew, setting)
+        return again("total_ml")
+
+    return within(
+        made.in_a_line(tongue),
+        number(one.total_ml, text.mark, "mL", mark),
+        number(one.product_ml, short, "mL", lambda: again("product_ml")),
+        number(one.true_pct, _percent, "%", lambda: again("true_pct")),
+    )
+
+
+def _percent(share_pct: float) -> str:
+    return f"{share_pct:.3g} %"
 
 
 def _loads(made: dict[str, Batches]) -> tuple[LoadRow, ...]:

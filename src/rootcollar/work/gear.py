@@ -15,6 +15,7 @@ from rootcollar.work.gear_people import people_part
 from rootcollar.work.gear_wear import HEADS, below_floor, not_read, wear_rows
 from rootcollar.work.mixes import Product, day_mixes, day_products, work_lines
 from rootcollar.work.packet import Page, Part
+from rootcollar.work.worked import Worked, number
 
 __all__ = ["gear_page"]
 
@@ -84,9 +85,13 @@ def _saw_part(asked: PacketAsked, *, power: bool) -> Part:
     rows = asked.setting.reference.hazard["saw"]
     lengths, fuel, carry = (numbers(named(rows, name))[0].value for name in ("tree_lengths", "fuel_ft", "carry_ft"))
     alone, way_out, stop = (named(rows, name)[0] for name in ("sprayer", "way_out", "stop"))
-    said = [
+    said: list[str] = [
         "Nobody saws alone: in sight or hearing of another, always.",
-        f"All others stay {_apart(asked, lengths)} off; the treater comes when the sawyer calls, and treats at once.",
+        Worked(
+            "All others stay ",
+            _apart(asked, lengths),
+            " off; the treater comes when the sawyer calls, and treats at once.",
+        ),
         f"{str(alone.value).capitalize()}.",
         f"Before the cut: {way_out.value}.",
         f"Stop for {stop.value}. First-aid kit at the saw and in each vehicle.",
@@ -106,8 +111,12 @@ def _apart(asked: PacketAsked, lengths: float) -> str:
     known = [one for one in heights if one is not None]
     if len(known) < len(heights):
         return "two tree lengths (___ ft)"
-    away_ft = convert(felling_distance_m(max(known), lengths), "m", "ft")
-    return f"two tree lengths ({show(round(away_ft), 'ft')} for the tallest in the tally)"
+    away = number(felling_distance_m(max(known), lengths), _feet, "m", lambda: felling_distance_m(max(known), lengths))
+    return Worked("two tree lengths (", away, " for the tallest in the tally)")
+
+
+def _feet(away_m: float) -> str:
+    return show(round(convert(away_m, "m", "ft")), "ft")
 
 
 def _heat_part(reference: Reference) -> Part:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from rootcollar.hazard import liquid_kg, most_in_package_ml, most_in_vehicle_kg, packing_group, wash_needed
+from rootcollar.hazard import Wash, liquid_kg, most_in_package_ml, most_in_vehicle_kg, packing_group, wash_needed
+from rootcollar.kernel.formula import note
 from rootcollar.kernel.rounding import to_step
 from rootcollar.kernel.units import convert, read, show
 from rootcollar.reference import Reference, named, numbers
@@ -15,7 +16,8 @@ from rootcollar.work.batches import tank_ml
 from rootcollar.work.gear_wear import eyes_asked
 from rootcollar.work.mixes import DayMix, Product
 from rootcollar.work.packet import Part
-from rootcollar.work.printed import quoted
+from rootcollar.work.printed import page_words, quoted
+from rootcollar.work.worked import Worked, number
 
 __all__ = ["aboard_parts", "absorbent", "largest_jug", "water_part"]
 
@@ -39,12 +41,21 @@ def water_part(products: Sequence[Product], asked: PacketAsked) -> Part:
     handlers = crew.treaters or 0
     heads = handlers or 1
     others = len(crew.people) - handlers if handlers else 0
-    need = wash_needed(heads, heads, others, rows, mixing_eyes=eyes[0], applying_eyes=eyes[1])
+
+    def needed() -> Wash:
+        return wash_needed(heads, heads, others, rows, mixing_eyes=eyes[0], applying_eyes=eyes[1])
+
+    def water(part: str) -> str:
+        return number(getattr(need, part), text.gallons, "mL", lambda: float(getattr(needed(), part)))
+
+    need = needed()
     whose = f"for {heads} who mix, apply or clean" if handlers else "for each who mixes, applies or cleans"
     flask = show(numbers(named(rows, "flush_each_pt"))[0].value, "pt")
-    pairs = [("Wash water", f"{text.gallons(need.handlers_ml)} {whose}; at the mixing site, within 1/4 mile of all")]
+    pairs: list[tuple[str, str]] = [
+        ("Wash water", Worked(water("handlers_ml"), f" {whose}; at the mixing site, within 1/4 mile of all"))
+    ]
     if others:
-        pairs.append(("And", f"{text.gallons(need.workers_ml)} for the others of the crew ({others})"))
+        pairs.append(("And", Worked(water("workers_ml"), f" for the others of the crew ({others})")))
     if asked.setting.ground.state in (None, "WA"):
         one, more = (numbers(named(rows, name))[0] for name in ("one_gal_wa", "more_gal_wa"))
         pairs.append(
@@ -54,7 +65,7 @@ def water_part(products: Sequence[Product], asked: PacketAsked) -> Part:
             )
         )
     if need.flush_ml:
-        pairs.append(("Eye flush, mixing", f"{text.gallons(need.flush_ml)}, or 15 min of gentle running water"))
+        pairs.append(("Eye flush, mixing", Worked(water("flush_ml"), ", or 15 min of gentle running water")))
     if need.carried_ml:
         whose = f"{heads} flasks of {flask}, one on each who applies" if handlers else f"{flask} on each who applies"
         pairs.append(("Eye flush, carried", whose))
@@ -69,13 +80,16 @@ def aboard_parts(mixes: Sequence[DayMix], products: Sequence[Product], asked: Pa
     """Yield the vehicle's boxes, and what the vehicle may carry of each product."""
     reference = asked.setting.reference
     limit_kg = most_in_vehicle_kg(reference.hazard["transport"])
-    aboard = (*_ABOARD, f"Spill kit in reach: {absorbent(mixes, products, asked)}")
+    aboard = (*_ABOARD, Worked("Spill kit in reach: ", absorbent(mixes, products, asked)))
     yield Part("Vehicle", "ticks", tuple((one,) for one in aboard), note="Advice, where no rule is named.")
     rows = tuple((one.name, _class(one.sheet), _package(one.sheet, reference), _weight(one.sheet)) for one in products)
     yield Part(
         "Transport class", "table", rows, ("Product", "Transport class", "Most in a package", "Its jug"),
-        f"Classed products together, jugs weighed with them: at most {show(convert(limit_kg, 'kg', 'lb'), 'lb')} "
-        "(CFR173-6, read). Section 14 of the safety sheet says whether one is classed.",
+        Worked(
+            "Classed products together, jugs weighed with them: at most ",
+            number(limit_kg, _pounds, "kg", lambda: _in_vehicle(reference)),
+            " (CFR173-6, read). Section 14 of the safety sheet says whether one is classed.",
+        ),
     )  # fmt: skip
 
 
@@ -115,13 +129,39 @@ def absorbent(mixes: Sequence[DayMix], products: Sequence[Product], asked: Packe
     """Return how much the spill kit must take up: the largest jug, or the fullest sprayer where that is larger."""
     lots = _lots(mixes, asked)
     most_ml, whose = largest_jug(products, asked.setting.reference, lots)
-    sprayer_ml = max(tank_ml(one.recipe, asked.crew, asked.setting)[0] for one in mixes)
+    fullest = max(mixes, key=lambda one: tank_ml(one.recipe, asked.crew, asked.setting)[0])
+    sprayer_ml = tank_ml(fullest.recipe, asked.crew, asked.setting)[0]
+    jug_ml = most_ml
     if sprayer_ml > most_ml:
         most_ml, whose = sprayer_ml, "the fullest sprayer; no jug is larger"
     oily = any(one.recipe.carrier == "oil" for one in mixes) and not any(lot.what == _OIL for lot in lots)
     oil = "; more for a larger oil jug" if oily else ""
-    up = to_step(convert(most_ml, "mL", "gal"), 1 / 2, "up")
-    return f"absorbent for {show(up, 'gal')} ({whose}{oil})"
+    vessel = f"the larger of {jug_ml:.6g} and {sprayer_ml:.6g}: {whose}"
+
+    def again() -> float:
+        tank_ml(fullest.recipe, asked.crew, asked.setting)
+        return note(
+            "in half gallons, up",
+            "what takes up no less",
+            _half_gallons(note("vessel", vessel, most_ml, "mL")),
+            "gal",
+            "ours",
+        )
+
+    up = number(_half_gallons(most_ml), _gallons, "gal", again)
+    return Worked("absorbent for ", up, f" ({whose}{oil})")
+
+
+def _half_gallons(volume_ml: float) -> float:
+    return to_step(convert(volume_ml, "mL", "gal"), 1 / 2, "up")
+
+
+def _gallons(amount_gal: float) -> str:
+    return show(amount_gal, "gal")
+
+
+def _pounds(weight_kg: float) -> str:
+    return show(convert(weight_kg, "kg", "lb"), "lb")
 
 
 def _class(sheet: Sheet | None) -> str:
@@ -137,9 +177,20 @@ def _package(sheet: Sheet | None, reference: Reference) -> str:
         return "ask the safety sheet"
     group = packing_group(str(sheet.says("transport.packing_group") or ""))
     most = most_in_package_ml(group, reference.hazard["transport"])
-    words = f"{text.gallons(most)} (packing group {group or 'not known: as for I'})"
     jug_ml = _jug_ml(sheet)
-    return f"{words}; THE JUG HOLDS MORE" if jug_ml is not None and jug_ml > most else words
+    more = "; THE JUG HOLDS MORE" if jug_ml is not None and jug_ml > most else ""
+    amount = number(most, text.gallons, "mL", lambda: _in_package(group, reference))
+    return Worked(amount, f" (packing group {group or 'not known: as for I'}){more}")
+
+
+def _in_vehicle(reference: Reference) -> float:
+    limit_kg = most_in_vehicle_kg(reference.hazard["transport"])
+    return note("the same", _pounds(limit_kg), limit_kg, "kg")
+
+
+def _in_package(group: str, reference: Reference) -> float:
+    most_ml = most_in_package_ml(group, reference.hazard["transport"])
+    return note("the same", text.gallons(most_ml), most_ml, "mL")
 
 
 def _weight(sheet: Sheet | None) -> str:
@@ -149,8 +200,15 @@ def _weight(sheet: Sheet | None) -> str:
     density = sheet.says("formulation.density_lb_per_gal")
     if density is None:
         return text.gallons(jug_ml)
-    weight = convert(liquid_kg(jug_ml, convert(density, "lb/gal", "g/mL")), "kg", "lb")
-    return f"{text.gallons(jug_ml)}: {show(weight, 'lb')} of liquid"
+    g_per_ml = convert(density, "lb/gal", "g/mL")
+
+    def again() -> float:
+        line = sheet.line("formulation.density_lb_per_gal")
+        note("density", f"the sheet, {show(density, 'lb/gal')}{page_words(line)}", g_per_ml, "g/mL")
+        return liquid_kg(jug_ml, g_per_ml)
+
+    weight = number(liquid_kg(jug_ml, g_per_ml), _pounds, "kg", again)
+    return Worked(f"{text.gallons(jug_ml)}: ", weight, " of liquid")
 
 
 def _jug_ml(sheet: Sheet | None) -> float | None:

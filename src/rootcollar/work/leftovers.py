@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from functools import partial
 
+from rootcollar.kernel.formula import note, use
 from rootcollar.kernel.sources import Cited
 from rootcollar.kernel.units import convert, jug, read, show
 from rootcollar.mix import rinsate_ml, rinse_water_ml
@@ -13,7 +15,8 @@ from rootcollar.work import text
 from rootcollar.work.asked import PacketAsked
 from rootcollar.work.mixes import DayMix, Product, day_mixes, day_products
 from rootcollar.work.packet import Page, Part
-from rootcollar.work.printed import ADVICE, NO_SHEET, SILENT_WORDS, figure, quoted
+from rootcollar.work.printed import ADVICE, NO_SHEET, SILENT_WORDS, figure, page_words, quoted
+from rootcollar.work.worked import Worked, number
 
 __all__ = ["leftovers_page"]
 
@@ -118,7 +121,6 @@ def _rinse_note(reference: Reference) -> str:
 
 
 def _rinse_rows(products: Sequence[Product], reference: Reference) -> Iterator[tuple[str, ...]]:
-    share, times = (_figure(reference, "rinse", name).value for name in ("rinse_fill_share", "rinse_times"))
     for one in products:
         amount, unit = (
             one.sheet.says(f"identity.net_contents.{part}") if one.sheet else None for part in ("amount", "unit")
@@ -126,19 +128,43 @@ def _rinse_rows(products: Sequence[Product], reference: Reference) -> Iterator[t
         if not amount or unit not in _VOLUMES:
             yield one.name, NO_SHEET if one.sheet is None else "volume not on the sheet", "–", "–"
             continue
-        each_ml = rinse_water_ml(read(f"{amount} {unit}").amount, share)
-        yield one.name, show(amount, unit), jug(each_ml).text, jug(rinsate_ml(int(times), each_ml)).text
+        each = partial(_each_rinse, one, f"{amount} {unit}", reference)
+        whole = partial(_all_rinses, one, f"{amount} {unit}", reference)
+        yield one.name, show(amount, unit), number(each(), _jug, "mL", each), number(whole(), _jug, "mL", whole)
+
+
+def _each_rinse(one: Product, contents: str, reference: Reference) -> float:
+    """The water of one rinse of a product's jug [mL]."""
+    line = one.sheet.line("identity.net_contents.amount") if one.sheet else None
+    holds_ml = note("the jug", f"the label, {contents}{page_words(line)}", read(contents).amount, "mL")
+    return rinse_water_ml(holds_ml, use(_figure(reference, "rinse", "rinse_fill_share")))
+
+
+def _all_rinses(one: Product, contents: str, reference: Reference) -> float:
+    each_ml = _each_rinse(one, contents, reference)
+    return rinsate_ml(int(use(_figure(reference, "rinse", "rinse_times"))), each_ml)
+
+
+def _jug(volume_ml: float) -> str:
+    return jug(volume_ml).text
 
 
 def _flush(asked: PacketAsked) -> Iterator[tuple[str]]:
     reference, tank_l = asked.setting.reference, asked.crew.tank_l
     times, share = (_figure(reference, "flush", name).value for name in ("times", "fill_share"))
-    each = f"about {share:.0%} of the tank".replace("%", " %")
+    each: str = f"about {share:.0%} of the tank".replace("%", " %")
     if tank_l is not None:
-        each = f"{text.gallons(rinse_water_ml(convert(tank_l, 'L', 'mL'), share))} ({each})"
-    yield (f"Water mixes: clear water, {each}, pumped through hose and nozzle; {times:.0f} times.",)
+        again = partial(_each_flush, tank_l, reference)
+        each = Worked(number(again(), text.gallons, "mL", again), f" ({each})")
+    yield (Worked("Water mixes: clear water, ", each, f", pumped through hose and nozzle; {times:.0f} times."),)
     yield ("Each flush goes onto a listed place, spread out, within the rate; or into the next load of the same mix.",)
     yield ("Oil mixes: keep a sprayer for oil alone, and dry; flush it with the oil of the next load.",)
+
+
+def _each_flush(tank_l: float, reference: Reference) -> float:
+    """The water of one flush [mL]."""
+    holds_ml = note("the tank", f"crew.toml, {tank_l:.6g} L", convert(tank_l, "L", "mL"), "mL")
+    return rinse_water_ml(holds_ml, use(_figure(reference, "flush", "fill_share")))
 
 
 def _jug_part(one: Product) -> Part:

@@ -2,11 +2,27 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from typing import Any
+
+from rootcollar.kernel.formula import note
 from rootcollar.kernel.units import show
 from rootcollar.reference import Figure
-from rootcollar.shelf import FIELDS, NOT_READ, SILENT, Sheet, actives, is_placeholder
+from rootcollar.shelf import FIELDS, NOT_READ, SILENT, Line, Sheet, Silent, actives, entry_hours, is_placeholder
+from rootcollar.work.worked import number
 
-__all__ = ["ADVICE", "NO_SHEET", "SILENT_WORDS", "active_words", "came", "figure", "quoted", "registration"]
+__all__ = [
+    "ADVICE",
+    "NO_SHEET",
+    "SILENT_WORDS",
+    "active_words",
+    "came",
+    "closed_for",
+    "figure",
+    "page_words",
+    "quoted",
+    "registration",
+]
 
 NO_SHEET = "no label sheet typed: read the label"
 SILENT_WORDS = "the label is silent"
@@ -30,7 +46,25 @@ def figure(sheet: Sheet | None, path: str) -> str:
     if sheet is None or says is None:
         return quoted(sheet, path)
     line = sheet.line(path)
-    return f"{show(says, FIELDS[path].unit)}{_page(line.page if line else '')}"
+    return f"{show(says, FIELDS[path].unit)}{page_words(line)}"
+
+
+def closed_for(sheets: Sequence[Sheet]) -> str | None:
+    """Return for how long nobody may enter, the longest of some labels; None while it is not known of any of them."""
+    hours = entry_hours(sheets)
+    if hours is None:
+        return None
+
+    def again() -> float:
+        lines = [(one.product, one.line("entry.rei_hours")) for one in sheets]
+        each = [
+            note("the label", f"{name}{page_words(line)}", float(line.says), "h")
+            for name, line in lines
+            if line and not isinstance(line.says, Silent)
+        ]
+        return note("the longest of these", ", ".join(f"{one:.6g}" for one in each), max(each), "h")
+
+    return number(hours, lambda one: show(one, "h"), "h", again)
 
 
 def registration(sheet: Sheet | None) -> str:
@@ -60,6 +94,11 @@ def active_words(sheet: Sheet | None, ingredient: str) -> str:
 def came(fact: Figure) -> str:
     """Return where a figure comes from, as it is printed: SOURCE, mark."""
     return f"{fact.source}, {fact.mark}"
+
+
+def page_words(line: Line[Any] | None) -> str:
+    """Return where on the label a line stands, in brackets; nothing where nobody has written that."""
+    return _page(line.page) if line else ""
 
 
 def _page(page: str) -> str:

@@ -16,11 +16,34 @@ from rootcollar.work.batches import batches
 from rootcollar.work.cards import product_words
 from rootcollar.work.mixes import work_lines
 
-__all__ = ["Item", "Shopping", "shopping"]
+__all__ = ["PROVING_QT", "Item", "Portion", "Shopping", "shopping"]
 
 _KINDS: Mapping[str, str] = {"basal oil": "oil", "surfactant": "surfactant", "oil dye": "dye", "water dye": "dye"}
-_PROVING_QT = 1  # a proving batch is a quart, as the day sheet says
+PROVING_QT = 1  # a proving batch is a quart, as the day sheet says
 _BOUGHT_NOW = "what is bought now"
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Portion:
+    """What one mix takes of a thing. lines: for which it is mixed. pct: of the mix [%].
+
+    mixed_ml: what is mixed first, or the most that is; rest: whether this is what comes after it [mL].
+    """
+
+    letter: str
+    recipe: Recipe
+    lines: tuple[Choice, ...]
+    pct: float
+    mixed_ml: float
+    rest: bool
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Met:
+    """From what a need is met: lots in the shed, sizes on sale."""
+
+    lots: tuple[Lot, ...]
+    sizes: tuple[Container, ...]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -29,7 +52,7 @@ class Item:
 
     need_ml: worlds, sure where so much is mixed whatever comes [mL]. supply: meets the best figure. priced: whether
     every size's price is known; else the containers are those that leave least over. usual: whether the sizes are those
-    usually sold, because no own ones are written down.
+    usually sold, because no own ones are written down. parts: what the need is made of; met: from what it is met.
     """
 
     what: str
@@ -39,6 +62,8 @@ class Item:
     supply: Supply
     priced: bool
     usual: bool
+    parts: tuple[Portion, ...]
+    met: Met
 
     @property
     def left_over_ml(self) -> float:
@@ -67,13 +92,18 @@ class Shopping:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class _Mix:
-    """One mix: what is mixed of it in the first days [mL], and what is poured of it after that, worlds [mL]."""
+    """One mix: what is mixed of it in the first days [mL], and what is poured of it after that, worlds [mL].
+
+    first, lines: those of the first days, and all of them.
+    """
 
     letter: str
     recipe: Recipe
     proving: bool
     now_ml: float
     rest_ml: Worlds
+    first: tuple[Choice, ...]
+    lines: tuple[Choice, ...]
 
 
 def shopping(asked: PacketAsked) -> Shopping:
@@ -84,8 +114,8 @@ def shopping(asked: PacketAsked) -> Shopping:
     begun = [one for one in lines if one.stand.unit == first]
     mixes = tuple(_mixes(asked, begun))
     stock = (asked.stock or Stock()).by_label(setting.shelf)
-    now = _items(mixes, {one.letter: sure(one.now_ml) for one in mixes}, stock, setting)
-    rest = _items(mixes, {one.letter: one.rest_ml for one in mixes}, _after(stock, now, setting), setting)
+    now = _items(mixes, stock, setting, rest=False)
+    rest = _items(mixes, _after(stock, now, setting), setting, rest=True)
     proving = tuple(one.letter for one in mixes if one.proving)
     return Shopping(first, minutes(begun), proving, now, rest, stock.past(setting.on), asked.stock is not None)
 
@@ -102,32 +132,36 @@ def _mixes(asked: PacketAsked, first: Sequence[Choice]) -> Iterator[_Mix]:
             now_ml = batches(recipe, poured_ml(begun), method, asked.crew, asked.setting).loads.total_ml
         proving = any(proving_batch(one.way.visit.method, recipe, asked.setting) is None for one in lines)
         if proving:
-            now_ml = max(now_ml, min(convert(_PROVING_QT, "qt", "mL"), best(poured)))
-        yield _Mix(letter, recipe, proving, now_ml, (poured - now_ml).clip(0))
+            now_ml = max(now_ml, min(convert(PROVING_QT, "qt", "mL"), best(poured)))
+        yield _Mix(letter, recipe, proving, now_ml, (poured - now_ml).clip(0), tuple(begun), tuple(lines))
 
 
-def _items(mixes: Sequence[_Mix], amounts: Mapping[str, Worlds], stock: Stock, setting: Setting) -> tuple[Item, ...]:
-    """What goes into so much of each mix, each thing once: products first, as they come, then what goes in beside."""
+def _items(mixes: Sequence[_Mix], stock: Stock, setting: Setting, *, rest: bool) -> tuple[Item, ...]:
+    """What goes into what is mixed of each, each thing once: products first, as they come, then what goes in beside."""
     needs: dict[str, Worlds] = {}
-    users: dict[str, list[_Mix]] = {}
+    users: dict[str, list[Portion]] = {}
     for mix in mixes:
+        amount, lines = (mix.rest_ml, mix.lines) if rest else (sure(mix.now_ml), mix.first)
         for what, pct in parts_of(mix.recipe):
-            need = amounts[mix.letter] * (pct / 100)
+            need = amount * (pct / 100)
             if need.any():
                 needs[what] = needs.get(what, sure(0.0)) + need
-                users.setdefault(what, []).append(mix)
+                portion = Portion(mix.letter, mix.recipe, lines, pct, mix.now_ml, rest)
+                users.setdefault(what, []).append(portion)
     in_order = sorted(needs, key=lambda what: what in _KINDS)
     return tuple(_item(what, needs[what], users[what], stock, setting) for what in in_order)
 
 
-def _item(what: str, need_ml: Worlds, users: Sequence[_Mix], stock: Stock, setting: Setting) -> Item:
+def _item(what: str, need_ml: Worlds, users: Sequence[Portion], stock: Stock, setting: Setting) -> Item:
     recipe, usual = users[0].recipe, sold(_KINDS.get(what, "liquid"), setting.reference)
     sizes = setting.own.sizes(what) if what in _KINDS else setting.own.sizes(what, recipe.formulation)
-    met, among = _met(best(need_ml), stock.at_hand(what, setting.on), sizes or usual, usual)
+    lots = stock.at_hand(what, setting.on)
+    met, among = _met(best(need_ml), lots, sizes or usual, usual)
     sheet = setting.sheet(what)
     words = what if what in _KINDS else sheet.product if sheet else product_words(recipe, setting)
     priced = all(one.price is not None for one in among)
-    return Item(what, words, tuple(one.letter for one in users), need_ml, met, priced, among is usual)
+    letters, of = tuple(one.letter for one in users), Met(tuple(lots), tuple(among))
+    return Item(what, words, letters, need_ml, met, priced, among is usual, tuple(users), of)
 
 
 def _met(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from datetime import date
+from functools import partial
 
 from rootcollar.choose import proving_batch
 from rootcollar.kernel.doubt import best
@@ -12,10 +13,14 @@ from rootcollar.mix import Purchase, Recipe
 from rootcollar.reference import named, numbers
 from rootcollar.shelf import Lot
 from rootcollar.work import text
+from rootcollar.work.again import minutes_again
 from rootcollar.work.asked import PacketAsked
 from rootcollar.work.costs import costs_part
+from rootcollar.work.mixes import work_lines
 from rootcollar.work.packet import Page, Part
 from rootcollar.work.shopping import Item, Shopping, shopping
+from rootcollar.work.shopping_again import bought_again, left_again, need_again, price_again, taken_again
+from rootcollar.work.worked import Worked, number, strung
 
 __all__ = ["containers", "shopping_page"]
 
@@ -29,7 +34,7 @@ def shopping_page(asked: PacketAsked) -> Page | None:
     found = shopping(asked)
     parts = (
         _now(found, asked),
-        _rest(found),
+        _rest(found, asked),
         Part("Past its date: not counted", "text", tuple((_past(one, asked),) for one in found.past), note=_DISPOSE),
         Part("What this rests on", "text", tuple((one,) for one in _rests_on(found, asked))),
         costs_part(asked),
@@ -45,13 +50,16 @@ _DISPOSE = "Ask your state, your county or the maker how to get rid of it. Do no
 
 def _now(found: Shopping, asked: PacketAsked) -> Part:
     unit = asked.setting.ground.units[found.first].name
-    note = f"All loads for {unit}, the first unit in the plan's order ({text.hours(found.minutes)})"
+    lines = [one for one in work_lines(asked) or asked.cleared.lines if one.stand.unit == found.first]
+    hours = number(found.minutes, text.hours, "min", lambda: minutes_again(lines, asked.setting))
+    end = ")"
     if found.proving:
-        note += f"; and of mix {', '.join(found.proving)} at least a proving batch, a quart on 25 measured stems"
-    return _table("Now: for the first days", found.now, f"{note}.", found)
+        end += f"; and of mix {', '.join(found.proving)} at least a proving batch, a quart on 25 measured stems"
+    note = Worked(f"All loads for {unit}, the first unit in the plan's order (", hours, f"{end}.")
+    return _table("Now: for the first days", found.now, note, found, asked)
 
 
-def _rest(found: Shopping) -> Part:
+def _rest(found: Shopping, asked: PacketAsked) -> Part:
     if not found.proving:
         title, note = "After the first days: the rest", "By your own proving batches. 10–90 % in brackets."
     else:
@@ -60,25 +68,28 @@ def _rest(found: Shopping) -> Part:
             "Do not buy it yet. Write what the proving batches gave into own.toml and make the packet again: then "
             "these are your own figures. 10–90 % in brackets; containers are for the best figure."
         )
-    return _table(title, found.rest, note, found)
+    return _table(title, found.rest, note, found, asked)
 
 
-def _table(title: str, items: Sequence[Item], note: str, found: Shopping) -> Part:
+def _table(title: str, items: Sequence[Item], note: str, found: Shopping, asked: PacketAsked) -> Part:
     """The table of some items; without prices where none is known."""
     priced = any(one.supply.purchase.cost for one in (*found.now, *found.rest))
-    rows = [(*_row(one), *([_price(one)] if priced else [])) for one in items]
+    rows = [(*_row(one, asked), *([_price(one, asked)] if priced else [])) for one in items]
     return Part(title, "table", tuple(rows), _HEADS if priced else _HEADS[:-1], note)
 
 
-def _row(one: Item) -> tuple[str, ...]:
-    band = text.span(one.need_ml)
+def _row(one: Item, asked: PacketAsked) -> tuple[str, ...]:
+    band, purchase, taken = text.span(one.need_ml), one.supply.purchase, one.supply.taken
+    need = number(one.need_ml, text.best_gallons, "mL", lambda: need_again(one, asked))
+    lots = "; ".join(_taken(lot, part_ml) for lot, part_ml in taken)
+    taken_ml, words = sum(part_ml for _, part_ml in taken), containers(purchase)
     return (
         one.words,
         ", ".join(one.letters),
-        text.gallons(best(one.need_ml)) + (f" ({band})" if band else ""),
-        "; ".join(_taken(lot, part_ml) for lot, part_ml in one.supply.taken) or "none",
-        containers(one.supply.purchase),
-        text.gallons(one.left_over_ml) if one.left_over_ml > 0 else "–",
+        Worked(need, f" ({band})" if band else ""),
+        number(taken_ml, lambda _: lots, "mL", lambda: taken_again(one, asked)) if taken else "none",
+        number(purchase.bought_ml, lambda _: words, "mL", lambda: bought_again(one, asked)),
+        number(one.left_over_ml, text.gallons, "mL", lambda: left_again(one, asked)) if one.left_over_ml > 0 else "–",
     )
 
 
@@ -92,10 +103,15 @@ def _taken(lot: Lot, part_ml: float) -> str:
     return words + (f", by {lot.not_after.isoformat()}" if lot.not_after else "")
 
 
-def _price(one: Item) -> str:
+def _price(one: Item, asked: PacketAsked) -> str:
+    cost = one.supply.purchase.cost
     if not one.supply.purchase.counts:
         return "–"
-    return "not known" if one.supply.purchase.cost is None else f"${one.supply.purchase.cost:,.2f}"
+    return "not known" if cost is None else number(cost, _cents, "money", lambda: price_again(one, asked))
+
+
+def _cents(cost: float) -> str:
+    return f"${cost:,.2f}"
 
 
 def _past(lot: Lot, asked: PacketAsked) -> str:
@@ -143,11 +159,23 @@ def _too_much(found: Shopping, asked: PacketAsked) -> Iterator[str]:
     much = [what for what in last if over[what] > need[what]]
     if not much:
         return
-    words = "; ".join(f"{last[what].words} {text.gallons(over[what])}{_printed(what, asked)}" for what in much)
+    words = strung(
+        "; ",
+        (
+            Worked(
+                f"{last[what].words} ",
+                number(over[what], text.gallons, "mL", partial(left_again, last[what], asked)),
+                _printed(what, asked),
+            )
+            for what in much
+        ),
+    )
     years = _shelf_life(asked)
-    yield (
-        f"At the end more is left over than this whole plan takes: {words}. A usual guide is about {years.value:g} "
-        f"years after opening ({years.source}, {years.mark}); the label decides. Buy the least, or share a container."
+    yield Worked(
+        "At the end more is left over than this whole plan takes: ",
+        words,
+        f". A usual guide is about {years.value:g} years after opening ({years.source}, {years.mark}); "
+        "the label decides. Buy the least, or share a container.",
     )
 
 

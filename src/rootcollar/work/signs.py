@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from rootcollar.choose import Choice
-from rootcollar.kernel.units import show
-from rootcollar.shelf import FIELDS, Sheet, entry_hours
+from rootcollar.shelf import FIELDS, Sheet
 from rootcollar.site import Unit
 from rootcollar.work.asked import PacketAsked
 from rootcollar.work.mixes import Product, day_mixes, day_products, recipes_of, work_lines
 from rootcollar.work.packet import Page, Part, Sign
-from rootcollar.work.printed import NO_SHEET, active_words, quoted, registration
+from rootcollar.work.printed import NO_SHEET, active_words, closed_for, quoted, registration
+from rootcollar.work.worked import Worked
 
 __all__ = ["signs", "signs_page"]
 
@@ -81,10 +81,10 @@ def _product_lines(one: Product) -> tuple[tuple[str, str], ...]:
 def _hours(sheets: Sequence[Sheet | None]) -> str:
     """The longest of the labels; where one is not known, until somebody has read it."""
     known = [one for one in sheets if one is not None]
-    hours = entry_hours(known) if len(known) == len(sheets) else None
+    hours = closed_for(known) if len(known) == len(sheets) else None
     if hours is None:
         return "______ hours (not read on every label: read it first, keep out until then)"
-    return f"{show(hours, 'h')} after the last load, the longest of the labels"
+    return Worked(hours, " after the last load, the longest of the labels")
 
 
 def signs_page(asked: PacketAsked) -> Page | None:

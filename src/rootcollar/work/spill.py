@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from rootcollar.kernel.formula import note
 from rootcollar.kernel.units import convert, show
 from rootcollar.reference import NamedFigure, Reference, named
 from rootcollar.site import Unit
@@ -13,6 +14,7 @@ from rootcollar.work.gear_aboard import absorbent
 from rootcollar.work.mixes import DayMix, Product, day_mixes, day_products
 from rootcollar.work.packet import Page, Part
 from rootcollar.work.printed import ADVICE, came, figure, quoted, registration
+from rootcollar.work.worked import Worked, number, strung
 
 __all__ = ["spill_page"]
 
@@ -93,13 +95,15 @@ def _near_water(asked: PacketAsked) -> Iterator[tuple[str]]:
     units = [asked.setting.ground.units[key] for key in asked.units]
     close = [_where(one) for one in units if one.water_m is None or one.water_m <= convert(near, rule.unit, "m")]
     if close:
-        yield (f"Here: {'; '.join(close)}.",)
+        yield (Worked("Here: ", strung("; ", close), "."),)
 
 
 def _where(unit: Unit) -> str:
     if unit.water_m is None:
         return f"{unit.name}, water not looked for"
-    return f"{unit.name}, {text.distance(unit.water_m)} from water"
+    away_m, how = unit.water_m, "ground.toml, as it is written there or else measured on the map"
+    away = number(away_m, text.distance, "m", lambda: note(f"{unit.name}, to water", how, away_m, "m"))
+    return Worked(f"{unit.name}, ", away, " from water")
 
 
 def _reported(products: Sequence[Product], reference: Reference) -> Iterator[tuple[str, ...]]:

@@ -5,14 +5,14 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 
-from rootcollar.kernel.doubt import Band, Worlds, band
+from rootcollar.kernel.doubt import Band, Worlds, band, best
 from rootcollar.kernel.units import convert, show
 
 _MIN_PER_H = 60  # definition
 _LEAST_GAL = 1 / 4  # ours: under a quart, fluid ounces are easier to measure
 _LEAST_MARK_GAL = 1 / 2  # ours: a jug smaller than that is marked in fluid ounces
 
-__all__ = ["acres", "count", "distance", "gallons", "hours", "joined", "mark", "money", "size", "span"]
+__all__ = ["acres", "best_gallons", "count", "distance", "gallons", "hours", "joined", "mark", "money", "size", "span"]
 
 
 def size(band_cm: tuple[float, float]) -> str:
@@ -30,6 +30,11 @@ def gallons(mix_ml: float) -> str:
     """Return a volume in gallons, or in fluid ounces where it is under a quart."""
     gallon = convert(mix_ml, "mL", "gal")
     return show(gallon, "gal", 3) if gallon >= _LEAST_GAL else show(convert(mix_ml, "mL", "fl oz"), "fl oz", 2)
+
+
+def best_gallons(mix_ml: Worlds) -> str:
+    """Return the best figure of a volume that is in doubt, as `gallons` has it."""
+    return gallons(best(mix_ml))
 
 
 def mark(batch_ml: float) -> str:

@@ -2,29 +2,34 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
+from functools import partial
 
 from rootcollar.choose import Setting, poured_ml, unit_totals
-from rootcollar.kernel.doubt import best, sure
+from rootcollar.kernel.doubt import Worlds, best, sure
 from rootcollar.kernel.errors import Refusal
+from rootcollar.kernel.formula import note
 from rootcollar.kernel.rounding import to_step
 from rootcollar.kernel.units import convert, jug, show
 from rootcollar.label import Most, Past, UnitTotal, Work, most_mix
 from rootcollar.label.limits import product_l_per_ha
 from rootcollar.mix import card
 from rootcollar.work import text
+from rootcollar.work.again import poured_again
 from rootcollar.work.asked import PacketAsked
-from rootcollar.work.batches import tank_ml
+from rootcollar.work.batches import card_again, short, tank_ml
 from rootcollar.work.mixes import DayMix, day_mixes, limits_of_mix, work_lines
 from rootcollar.work.packet import Page, Part
 from rootcollar.work.printed import NO_SHEET
+from rootcollar.work.worked import Worked, number, strung
 
 __all__ = ["topup_page"]
 
 _TANKS = (("1 qt", 1 / 4), ("2 qt", 1 / 2), ("1 gal", 1), ("2 gal", 2))  # ours: jugs that are sold [gal]
 _BOTTLES = (("4 fl oz", 4), ("8 fl oz", 8), ("16 fl oz", 16), ("1 qt", 32))  # ours: marks of squirt bottles [fl oz]
 _FAR = 10  # ours: a limit so many times the plan cannot be passed by topping up
+_BESIDE = ("surfactant_ml", "dye_ml")
 _LINES = 3  # ours: more top-ups than this in a day want a new plan
 _HOW = (
     "Mix it in a jug first, then pour it into the sprayer: the same mix on the same mix.",
@@ -79,14 +84,26 @@ def _row(mix: DayMix, words: str, total_ml: float) -> tuple[str, ...]:
         except Refusal as refused:
             why = refused
             continue
-        also = [f"{_short(made.surfactant_ml)} surfactant"] if made.surfactant_ml else []
-        also += [f"{_short(made.dye_ml)} dye"] if made.dye_ml else ["no dye"] if mix.recipe.dye_pct else []
-        return words, jug(made.product_ml).text, ", ".join(also) or "–", f"{made.true_pct:.3g} %"
+        again = partial(card_again, recipe, total_ml, limits_of_mix(mix))
+        surfactant, dye = (number(getattr(made, part), short, "mL", partial(again, part)) for part in _BESIDE)
+        also: list[str] = [Worked(surfactant, " surfactant")] if made.surfactant_ml else []
+        also += [Worked(dye, " dye")] if made.dye_ml else ["no dye"] if mix.recipe.dye_pct else []
+        product = number(made.product_ml, _jug, "mL", partial(again, "product_ml"))
+        return (
+            words,
+            product,
+            strung(", ", also) or "–",
+            number(made.true_pct, _percent, "%", partial(again, "true_pct")),
+        )
     return words, f"cannot be measured: {why.do}", "–", "–"
 
 
-def _short(volume_ml: float) -> str:
-    return jug(volume_ml).text.partition(" (")[0]
+def _jug(volume_ml: float) -> str:
+    return jug(volume_ml).text
+
+
+def _percent(share_pct: float) -> str:
+    return f"{share_pct:.3g} %"
 
 
 def _most_part(mixes: Sequence[DayMix], asked: PacketAsked) -> Part:
@@ -99,7 +116,9 @@ def _most_part(mixes: Sequence[DayMix], asked: PacketAsked) -> Part:
         most = _most(total, totals, mix, asked.setting)
         treated |= mix.sheet is not None and mix.sheet.says("limits.area_basis") != "site_acre"
         unit = asked.setting.ground.units[total.unit].name
-        rows.append((unit, mix.letter, text.gallons(best(total.mix_ml)), *_most_words(most, total)))
+        again = partial(_most_again, total, totals, mix, asked)
+        planned = number(total.mix_ml, text.best_gallons, "mL", partial(_planned_again, total, asked))
+        rows.append((unit, mix.letter, planned, *_most_words(most, total, again)))
     note = "All loads of the day together, the unit's other work as planned."
     if treated:
         note += " The label counts the acre treated: no acre on which stems stand gets more than its own most."
@@ -116,15 +135,33 @@ def _most(total: UnitTotal, totals: Sequence[UnitTotal], mix: DayMix, setting: S
     return most_mix(mix.sheet, Work(total, beside), Past(rows, setting.history.complete, setting.on))
 
 
-def _most_words(most: Sequence[Most], total: UnitTotal) -> tuple[str, str, str]:
+def _planned_again(total: UnitTotal, asked: PacketAsked) -> Worlds:
+    lines = {one.stand.key: one for one in work_lines(asked)}
+    return poured_again([lines[key] for key in total.lines], asked.setting)
+
+
+def _most_again(total: UnitTotal, totals: Sequence[UnitTotal], mix: DayMix, asked: PacketAsked) -> float:
+    """The least of what the label's rates leave [mL]."""
+    _planned_again(total, asked)
+    each = [one.mix_ml for one in _most(total, totals, mix, asked.setting) if one.mix_ml is not None]
+    return note("the least of these", ", ".join(f"{one:.6g}" for one in each), min(each), "mL")
+
+
+def _most_words(most: Sequence[Most], total: UnitTotal, again: Callable[[], float]) -> tuple[str, str, str]:
     """The least of what the rates leave, rounded down, on the unit and on an acre, and the rates looked at."""
     known = [one.mix_ml for one in most if one.mix_ml is not None]
     words = "; ".join(one.words for one in most)
     if len(known) < len(most) or not total.area_m2:
         return "not known: as planned", "not known", words
-    on_acre = convert(best(product_l_per_ha(sure(min(known)), total.area_m2)), "L/ha", "mL/ac")
-    far = min(known) > _FAR * best(total.mix_ml)
-    return "far above the plan" if far else _down(min(known)), _down(on_acre), words
+    area_m2 = total.area_m2
+
+    def on_acre(most_ml: float) -> float:
+        per_ha = best(product_l_per_ha(sure(most_ml), area_m2))
+        return note("on an acre", f"{per_ha:.6g} L/ha", convert(per_ha, "L/ha", "mL/ac"), "mL")
+
+    far = "far above the plan"
+    unit = number(min(known), (lambda _: far) if min(known) > _FAR * best(total.mix_ml) else _down, "mL", again)
+    return unit, number(on_acre(min(known)), _down, "mL", lambda: on_acre(again())), words
 
 
 def _down(volume_ml: float) -> str:

@@ -5,11 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import accumulate
+from itertools import accumulate, count
 
 from rootcollar.work.packet import DaySheet, Page, Part
+from rootcollar.work.worked import Number, Worked, within
 
-__all__ = ["Drawn", "bars_of", "day_page", "figures", "written"]
+__all__ = ["Drawn", "bars_of", "day_page", "figures", "runs", "written"]
 
 _LINE = re.compile(r"(_{3,})")  # as the printed sheets have it
 _FIGURE = re.compile(r"\$?[0-9][0-9.,]*|–|")
@@ -37,6 +38,14 @@ def written(words: str) -> tuple[tuple[str, bool], ...]:
     return tuple((run, run.startswith("___")) for run in _LINE.split(words) if run)
 
 
+def runs(words: str) -> tuple[tuple[str, int | None], ...]:
+    """Return a text in runs: (text, which number of it this is, from 0, or None where nothing opens)."""
+    if not isinstance(words, Worked):
+        return ((words, None),)
+    places = count()
+    return tuple((one.words, next(places)) if isinstance(one, Number) else (one, None) for one in words.runs)
+
+
 def figures(rows: Sequence[Sequence[str]]) -> tuple[bool, ...]:
     """Return, for each column of a table, whether bare figures stand in it, which line up at their right edge."""
     return tuple(any(column) and all(_FIGURE.fullmatch(cell) for cell in column) for column in zip(*rows, strict=True))
@@ -54,7 +63,9 @@ def _parts(day: DaySheet) -> Iterator[Part]:
         (one.size, one.plant, ", ".join(filter(None, (one.verb, one.rest))), one.mix, one.stems, one.fallback)
         for one in day.sizes
     )
-    mixes = tuple((one.letter, one.what, one.steps, _with_band(one.total, one.band)) for one in day.mixes)
+    mixes = tuple(
+        (one.letter, one.what, one.steps, within(_with_band(one.total, one.band), one.total)) for one in day.mixes
+    )
     struck = tuple(
         (say[one.level], one.what, ". ".join(map(_begun, filter(None, (one.because, one.clear))))) for one in day.struck
     )

@@ -16,26 +16,30 @@ from rootcollar.kernel.errors import BadInput, Fault
 from rootcollar.kernel.verdict import Level, worst_first
 from rootcollar.paper import PAPERS, render_packet, render_picture
 from rootcollar.reference import find_tongue
-from rootcollar.web.desk import Open, of_what_lies_open
+from rootcollar.web.desk import Open, of_the_last_few
 from rootcollar.web.views.packet import Drawn, bars_of, day_page
 from rootcollar.work import text
 from rootcollar.work.day_sheet import in_season
-from rootcollar.work.packet import Packet, Page, Said, Tag
+from rootcollar.work.packet import Packet, Page, Part, Said, Tag
 from rootcollar.work.struck import struck_lines
 from rootcollar.work.unit_page import said as printed
 
 __all__ = [
+    "ALL",
     "FIRST_TONGUE",
     "PAPER_WORDS",
     "Barrier",
     "PacketView",
+    "UnitStep",
     "Wanted",
+    "first_with_work",
     "packet_view",
     "pdf_of",
     "picture_of",
     "wanted_of",
 ]
 
+ALL = "all"  # as an address says that it wants the packet of every unit
 FIRST_TONGUE = "en"  # of the packet itself; a day sheet in it is printed anyway
 PAPER_WORDS = (("us-letter", "US letter"), ("a4", "A4"))
 _PICTURE = {"us-letter": (935, 1210), "a4": (909, 1286)}  # dots, as `render_picture` makes them: its place is kept free
@@ -54,12 +58,16 @@ class Wanted:
 
     @property
     def query(self) -> str:
-        """The choice as an address holds it: with its question mark, or nothing for the usual one."""
-        said = [("unit", key) for key in self.units]
+        """The choice as an address holds it, with its question mark."""
+        said = [("unit", key) for key in self.units] or [("units", ALL)]
         said += [("day", self.day.isoformat())] if self.day else []
         said += [("language", code) for code in self.languages]
         said += [("paper", self.paper)] if self.paper != PAPERS[0] else []
-        return f"?{urlencode(said)}" if said else ""
+        return f"?{urlencode(said)}"
+
+    def on(self, *units: str) -> str:
+        """Return the address of the same for other units, none for all."""
+        return replace(self, units=units).query
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,8 +80,21 @@ class Barrier:
 
 
 @dataclass(frozen=True, slots=True)
+class UnitStep:
+    """A unit to step to. query: of its packet; level: the worst that keeps a line of it; lines: how many are work."""
+
+    key: str
+    name: str
+    query: str
+    level: str
+    lines: str
+    here: bool
+
+
+@dataclass(frozen=True, slots=True)
 class PacketView:
     """A packet on a page. asked: whether an answer would clear a line; contents: (anchor, title) of its sections.
+    steps: every unit of the plan, and whether it alone is looked at; whole: the query of all of them together.
 
     units: (key, name); picture: width and height of page one; tags: each with its tape drawn; strip: the banner that is
     printed on every page, where the head of this page does not say it already.
@@ -90,6 +111,8 @@ class PacketView:
     tags: tuple[tuple[Tag, Drawn], ...]
     contents: tuple[tuple[str, str], ...]
     query: str
+    steps: tuple[UnitStep, ...]
+    whole: str
     picture: tuple[int, int]
     file: str
 
@@ -108,8 +131,13 @@ def wanted_of(here: Open, told: Mapping[str, Sequence[str]]) -> Wanted:
     paper = _first(told, "paper") or PAPERS[0]
     if paper not in PAPERS:
         faults.append(Fault(repr(paper), " or ".join(PAPERS), field="paper"))
+    whole = _first(told, "units")
+    if whole not in ("", ALL):
+        faults.append(Fault(repr(whole), ALL, field="unit"))
     if faults:
         raise BadInput(*faults)
+    if whole:
+        return Wanted((), day, (code,) if code else (), paper)
     chosen = tuple(key for key in known if key in units)
     return Wanted(() if len(chosen) == len(known) else chosen, day, (code,) if code else (), paper)
 
@@ -136,7 +164,7 @@ def _language(typed: str, setting: Setting, faults: list[Fault]) -> str:
     return "" if code == FIRST_TONGUE else code
 
 
-@of_what_lies_open
+@of_the_last_few
 def _weighed(here: Open, day: date | None) -> Prescription:
     """Return the plan weighed for a day; today's lies open already."""
     if here.plan is not None and day in (None, here.on):
@@ -144,7 +172,7 @@ def _weighed(here: Open, day: date | None) -> Prescription:
     return prescribed(here.project, setting_of(here.project, day or here.on))
 
 
-@of_what_lies_open
+@of_the_last_few
 def _prepared(here: Open, units: tuple[str, ...], day: date | None, languages: tuple[str, ...]) -> Prepared:
     return prepare(here.project, here.on, units, day, languages, _weighed(here, day)).value
 
@@ -153,26 +181,26 @@ def _made(here: Open, wanted: Wanted) -> Prepared:
     return _prepared(here, wanted.units, wanted.day, wanted.languages)
 
 
-@of_what_lies_open
+@of_the_last_few
 def pdf_of(here: Open, wanted: Wanted) -> bytes:
     """Return the packet as a PDF."""
     return render_packet(_made(here, wanted).packet, made_on=here.on, paper=wanted.paper)
 
 
-@of_what_lies_open
+@of_the_last_few
 def picture_of(here: Open, wanted: Wanted) -> bytes:
     """Return page one of the packet as a PNG."""
     return render_picture(_made(here, wanted).packet, made_on=here.on, paper=wanted.paper)
 
 
-@of_what_lies_open
+@of_the_last_few
 def packet_view(here: Open, wanted: Wanted) -> PacketView:
     """Return the packet as its page shows it."""
     prepared = _made(here, wanted)
     packet = prepared.packet
     keys = [key for key, _ in prepared.prescription.order if not wanted.units or key in wanted.units]
     lines = [one for one in prepared.prescription.choices if one.stand.unit in keys]
-    pages = tuple((_anchor(one.title), one) for one in packet.pages)
+    pages = tuple((_anchor(one.title), replace(one, parts=tuple(filter(_said, one.parts)))) for one in packet.pages)
     return PacketView(
         packet,
         "" if here.project.ground.demo else packet.banner,
@@ -185,9 +213,35 @@ def packet_view(here: Open, wanted: Wanted) -> PacketView:
         tuple((one, bars_of(one.bars)) for one in packet.tags),
         tuple(_contents(packet, pages)),
         wanted.query,
+        tuple(_steps(prepared.prescription, here, wanted)),
+        wanted.on(),
         _PICTURE[wanted.paper],
         f"packet-{_anchor(packet.property_name)}-{(wanted.day or here.on).isoformat()}.pdf",
     )
+
+
+def _said(part: Part) -> bool:
+    return bool(part.rows)
+
+
+def first_with_work(here: Open, day: date | None) -> str:
+    """Return the key of the first unit in the plan's order with a line that is work on the day; else the first."""
+    plan = _weighed(here, day)
+    keys = [key for key, _ in plan.order]
+    begun = {one.stand.unit for one in plan.choices if _is_work(one, day)}
+    return next((key for key in keys if key in begun), keys[0])
+
+
+def _steps(plan: Prescription, here: Open, wanted: Wanted) -> Iterator[UnitStep]:
+    """Yield every unit in the plan's order."""
+    alone = wanted.units or tuple(key for key, _ in plan.order)
+    for key, _ in plan.order:
+        lines = [one for one in plan.choices if one.stand.unit == key]
+        work = [one for one in lines if _is_work(one, wanted.day)]
+        kept = [one.level for one in lines if one not in work]
+        level = "ok" if not kept else Level.ASK.word if all(one is Level.ASK for one in kept) else Level.STOP.word
+        name, words = here.project.ground.units[key].name, f"{len(work)} of {len(lines)} lines are work"
+        yield UnitStep(key, name, wanted.on(key), level, words, alone == (key,))
 
 
 def _contents(packet: Packet, pages: Sequence[tuple[str, Page]]) -> Iterator[tuple[str, str]]:
