@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from rootcollar.choose.cost import expected
+from rootcollar.choose.cost import expected, share_needed
 from rootcollar.choose.figures import per_stem
 from rootcollar.choose.gates import in_season, shut, weaknesses
 from rootcollar.choose.judge import line_verdicts
-from rootcollar.choose.option import Choice, Fallback, Option, Pick, SetAside, Way
+from rootcollar.choose.option import Choice, Fallback, Option, Pick, Piece, SetAside, Way, plain
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.ways import ways_for
 from rootcollar.choose.words import trigger, way_words
@@ -42,7 +42,7 @@ def decide(stand: Stand, setting: Setting) -> Choice:
     ranked = sorted((one for one in options if one.level < Level.STOP), key=_rank)
     aside += [_stopped(one) for one in options if one.level is Level.STOP]
     if not ranked:
-        return Choice(stand, None, _nothing(aside), None, tuple(aside))
+        return Choice(stand, None, plain(_nothing(aside)), None, tuple(aside))
     pick = setting.picked.get(stand.key)
     taken = next((one for one in ranked if pick and one.way.key == pick.way), None)
     first = taken or ranked[0]
@@ -51,16 +51,16 @@ def decide(stand: Stand, setting: Setting) -> Choice:
     aside = [_behind(one, first) for one in rest if one is not fallback] + aside
     if pick and taken is None:
         first = _not_followed(first, pick, aside)
-    because = _chosen(pick, first, ranked[0]) if pick and taken else _because(first)
+    because = _chosen(pick, first, ranked[0]) if pick and taken else (Piece("least "), *_because(first))
     back = Fallback(fallback, trigger(first.way)) if fallback else None
     return Choice(stand, first, because, back, tuple(aside))
 
 
-def _chosen(pick: Pick, option: Option, cheapest: Option) -> str:
+def _chosen(pick: Pick, option: Option, cheapest: Option) -> tuple[Piece, ...]:
     """Say who chose, and what the ranking would have taken."""
     own = f"chosen by {pick.by}, {pick.on.isoformat()}: {pick.reason.rstrip('.')}"
     else_ = "" if cheapest is option else f"; the ranking has {way_words(cheapest.way)} first"
-    return f"{own}{else_}; {_because(option).removeprefix('least ')}"
+    return Piece(f"{own}{else_}; "), *_because(option)
 
 
 def _not_followed(first: Option, pick: Pick, aside: Sequence[SetAside]) -> Option:
@@ -76,11 +76,11 @@ def _not_followed(first: Option, pick: Pick, aside: Sequence[SetAside]) -> Optio
 def _weigh(way: Way, species: Species, stand: Stand, setting: Setting) -> Option | SetAside:
     gate = shut(way, species, stand, setting)
     if gate is not None:
-        return SetAside(way, gate.because, gate.would_win_if, gate.asks)
+        return SetAside(way, plain(gate.because), plain(gate.would_win_if), gate.asks)
     try:
         figures = per_stem(way, species, stand, setting)
     except Refusal as refusal:
-        return SetAside(way, refusal.limit, refusal.do)
+        return SetAside(way, plain(refusal.limit), plain(refusal.do))
     said = line_verdicts(way, species, stand, figures, setting)
     weak = tuple(Verdict(Level.WARN, words, rule="", about=stand.key) for words in weaknesses(way, species))
     return Option(stand, way, figures, (*said, *weak))
@@ -100,40 +100,51 @@ def _can_replace(option: Option, first: Option) -> bool:
     return here.method != there.method and option.level <= max(first.level, Level.WARN)
 
 
-def _because(option: Option) -> str:
+def _because(option: Option) -> tuple[Piece, ...]:
     figures = option.per_stem
     return (
-        f"least expected cost per stem killed, {_money(figures.cost_per_kill)}; {figures.kill_because}; "
-        f"{best(figures.minutes):.2g} minutes a stem, guess until own times"
+        Piece("expected cost per stem killed, "),
+        Piece(_money(figures.cost_per_kill), "per_kill"),
+        Piece("; "),
+        *figures.kill_because,
+        Piece("; "),
+        Piece(f"{best(figures.minutes):.2g} minutes", "minutes"),
+        Piece(" a stem, guess until own times"),
     )
 
 
 def _behind(option: Option, first: Option) -> SetAside:
     if _no_label(option) and not _no_label(first):
-        would = _money(option.per_stem.cost_per_kill)
-        because = f"no label sheet of it is on the shelf; {would} per stem killed"
-        return SetAside(option.way, because, "type its label", open=True)
+        would = Piece(_money(option.per_stem.cost_per_kill), "per_kill")
+        why = Piece("no label sheet of it is on the shelf; "), would, Piece(" per stem killed")
+        return SetAside(option.way, why, plain("type its label"), open=True)
     mine, theirs = expected(option.per_stem.cost_per_kill), expected(first.per_stem.cost_per_kill)
     if mine < theirs:
-        because = f"cheaper, {_dollars(mine)} per stem killed, and another way was chosen"
-        return SetAside(option.way, because, "the choice is taken back", per_kill=mine, open=True)
-    needed = expected(option.per_stem.cost) / theirs if theirs else 1.0
-    wins = (
-        f"it killed {needed:.0%} of stems a visit (reckoned {_counted(option):.0%} with its doubt)"
-        if needed <= 1
-        else f"a visit cost {_dollars(theirs)} a stem or less (reckoned {_dollars(expected(option.per_stem.cost))})"
-    )
-    return SetAside(option.way, f"dearer: {_dollars(mine)} per stem killed", wins, per_kill=mine, open=True)
+        why = (
+            Piece("cheaper, "),
+            Piece(_dollars(mine), "per_kill"),
+            Piece(" per stem killed, and another way was chosen"),
+        )
+        return SetAside(option.way, why, plain("the choice is taken back"), per_kill=mine, open=True)
+    why = Piece("dearer: "), Piece(_dollars(mine), "per_kill"), Piece(" per stem killed")
+    return SetAside(option.way, why, _wins(option, theirs), per_kill=mine, open=True)
 
 
-def _counted(option: Option) -> float:
-    """Return the share dying of a visit that alone would cost as much per stem killed as the doubt around it does."""
-    return expected(option.per_stem.cost) / expected(option.per_stem.cost_per_kill)
+def _wins(option: Option, theirs: float) -> tuple[Piece, ...]:
+    """Return what would make a dearer way win. theirs: what the chosen one costs per stem killed [money]."""
+    cost = expected(option.per_stem.cost)
+    needed = share_needed(cost, theirs) if theirs else 1.0
+    if needed > 1:
+        first, own = Piece(_dollars(theirs), "first"), Piece(_dollars(cost), "cost")
+        return Piece("a visit cost "), first, Piece(" a stem or less (reckoned "), own, Piece(")")
+    counted = share_needed(cost, expected(option.per_stem.cost_per_kill))
+    share, own = Piece(f"{needed:.0%}", "needed"), Piece(f"{counted:.0%}", "counted")
+    return Piece("it killed "), share, Piece(" of stems a visit (reckoned "), own, Piece(" with its doubt)")
 
 
 def _stopped(option: Option) -> SetAside:
     stop = worst_first(option.verdicts)[0]
-    return SetAside(option.way, stop.because, stop.clear, stop=stop)
+    return SetAside(option.way, plain(stop.because), plain(stop.clear), stop=stop)
 
 
 def _nothing(aside: Sequence[SetAside]) -> str:
