@@ -103,13 +103,13 @@ def test_of_what_was_typed_and_drawn_the_working_shows_both(
     assert "typed: 72843.4 m2, as area in ground.toml" in area
     assert "minimum(typed m2, drawn m2) = minimum(72843.4, 81781.4) = 72843.4 m2" in area
     assert "the smaller is used" in area
-    assert "<b>18 ac</b>" in area
+    assert "<b>18 ac, area of The bench</b>" in area
     water = unescape(client.get("/ground/bench/working/water").text)
     assert 'typed: "none", somebody looked, as water in ground.toml' in water
     assert "minimum(inf, 311.648) = 311.648 m" in water
     well = client.get("/ground/bench/working/well").text
     assert "minimum(30.48, 48.0866) = 30.48 m" in well
-    assert "<b>100 ft</b>" in well
+    assert "<b>100 ft, well of The bench</b>" in well
 
 
 def test_none_there_says_who_looked_and_unknown_does_not_open(

@@ -15,7 +15,7 @@ from rootcollar.kernel.units import convert
 from rootcollar.survey import Stand, stems_per_acre, total
 from rootcollar.web.desk import Open, of_what_lies_open
 from rootcollar.web.views.measured import area_run, measured_drawer
-from rootcollar.web.views.working import Drawer, Run, counted, drawer_of, spread, stems_drawer
+from rootcollar.web.views.working import Drawer, Run, before, counted, drawer_of, spread, stems_drawer
 from rootcollar.work import text
 
 __all__ = [
@@ -217,8 +217,7 @@ def density_drawer(here: Open, key: str) -> Drawer:
         found = stems_per_acre(total(some), convert(area_m2, "m2", "ac"))
     best, doubt = _told(found)
     drawer = drawer_of(f"{best} stems per acre", doubt, steps, here.setting.reference.sources)
-    before = (*stems_drawer(here, some).steps, *measured_drawer(here, some[0].unit, "area").steps)
-    return replace(drawer, steps=(*before, *drawer.steps))
+    return before(drawer, stems_drawer(here, some), measured_drawer(here, some[0].unit, "area"))
 
 
 def count_drawer(here: Open, key: str) -> Drawer:

@@ -47,7 +47,12 @@ def measured_drawer(here: Open, key: str, what: str) -> Drawer:
         raise NotFound("unit", key, list(units))
     if what == "slope" and units[key].slope_pct is not None:
         says = slope_run(units[key]).words
-        return Drawer(says, "", (Step("typed", f"{says} as slope in ground.toml, rise in a hundred"),), ())
+        return Drawer(
+            f"{says}, slope of {units[key].name}",
+            "",
+            (Step("typed", f"{says} as slope in ground.toml, rise in a hundred"),),
+            (),
+        )
     if what not in MEASURED or getattr(units[key], MEASURED[what]) is None:
         raise NotFound("known measure of this unit", what, [*MEASURED, "slope"])
     return _drawer(here, key, what)
@@ -61,7 +66,12 @@ def property_drawer(here: Open) -> Drawer:
     parts = tuple(Step(one.name, f"{_acres(one.area_m2 or 0):.6g} ac") for one in known)
     whole = _acres(sum(one.area_m2 or 0 for one in known))
     added = " + ".join(f"{_acres(one.area_m2 or 0):.6g}" for one in known)
-    return Drawer(show(whole, "ac", 2), "", (*parts, Step("all units of known area", f"{added} = {whole:.6g} ac")), ())
+    return Drawer(
+        f"{show(whole, 'ac', 2)}, area of all units",
+        "",
+        (*parts, Step("all units of known area", f"{added} = {whole:.6g} ac")),
+        (),
+    )
 
 
 def _drawer(here: Open, key: str, what: str) -> Drawer:
@@ -70,7 +80,8 @@ def _drawer(here: Open, key: str, what: str) -> Drawer:
     assert found.kept is not None
     area = what == "area"
     says = text.acres(found.kept) if area else how_far(found.kept)
-    drawer = drawer_of(says, "", steps, here.setting.reference.sources)
+    of = f"{_WORDS[what]} of {here.project.ground.units[key].name}"
+    drawer = drawer_of(f"{says}, {of}", "", steps, here.setting.reference.sources)
     before = [] if found.typed is None else [Step("typed", f"{_said(found.typed, area)}, as {what} in ground.toml")]
     if found.drawn is not None and math.isinf(found.drawn):
         before.append(Step("looked for", f"no {_WORDS[what]} is drawn, and looked_for in ground.toml names {what}"))

@@ -29,7 +29,7 @@ from rootcollar.kernel.verdict import Level
 from rootcollar.reference import KillRow
 from rootcollar.web.desk import Open
 from rootcollar.web.views.measured import measured_drawer
-from rootcollar.web.views.working import Drawer, Run, Step, counted, drawer_of, line_of, spread, stems_drawer
+from rootcollar.web.views.working import Drawer, Run, Step, before, counted, drawer_of, line_of, spread, stems_drawer
 from rootcollar.work import text
 
 __all__ = [
@@ -166,12 +166,11 @@ def order_drawer(here: Open, key: str) -> Drawer:
     assert found is not None
     says, doubt = counted(found)
     drawer = drawer_of(f"{says} stems an acre", doubt, steps, here.setting.reference.sources)
-    before = (
-        *stems_drawer(here, [one.stand for one in lines]).steps, *measured_drawer(here, key, "area").steps
-    )  # fmt: skip
     told = "; ".join(_told(here, one) for one in order)
     rule = "work before none, then the fewest stems an acre first, for small outlying groups grow fastest (ours)"
-    return replace(drawer, steps=(Step("order", f"{rule}: {told}"), *before, *drawer.steps))
+    first = Drawer("", "", (Step("order", f"{rule}: {told}"),), ())
+    every = stems_drawer(here, [one.stand for one in lines])
+    return before(drawer, first, every, measured_drawer(here, key, "area"))
 
 
 def lines_words(lines: Sequence[Choice]) -> str:

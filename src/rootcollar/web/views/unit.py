@@ -40,7 +40,7 @@ class Row:
     key: str
     size: str
     verb: str
-    stems: str
+    stems: Run
     stems_doubt: str
     because: tuple[Run, ...]
     aside: tuple[tuple[str, tuple[Run, ...], tuple[Run, ...]], ...]
@@ -49,10 +49,10 @@ class Row:
     mix: str = ""
     months: tuple[tuple[str, bool, str], ...] = ()
     months_words: str = ""
-    amount: str = ""
+    amount: Run | None = None
     amount_doubt: str = ""
-    hours: str = ""
-    money: str = ""
+    hours: Run | None = None
+    money: Run | None = None
     money_doubt: str = ""
     fallback: str = ""
     ways: tuple[tuple[str, str], ...] = ()
@@ -149,27 +149,36 @@ def _row(line: Choice, here: Open) -> Row:
         for one in line.set_aside
     )
     if option is None:
-        return Row(stand.key, size, "Leave for now", *counted(stand.stems), (Run(line.because),), aside, "stop")
+        return Row(stand.key, size, "Leave for now", *_stems(line, size), (Run(line.because),), aside, "stop")
     verb, rest = instruction(option.way)
     poured = line_mix_ml(stand.stems, option.per_stem.mix_ml)
     cost, cost_doubt = money(line_money(stand.stems, option.per_stem.cost))
     months = option.way.visit.months
     return Row(
-        stand.key, size, verb, *counted(stand.stems), runs_of(line.why, stand.key, option.way), aside,
+        stand.key, size, verb, *_stems(line, size), runs_of(line.why, stand.key, option.way), aside,
         {Level.STOP: "stop", Level.ASK: "ask"}.get(line.level, ""),
         rest=rest,
         mix=_mix(line, here),
         months=tuple((name[:1], at in months, name) for at, name in enumerate(MONTHS, 1)),
         months_words=f"Months: {name_months(months)}",
-        amount=text.gallons(band(poured).best) if line.recipe else "",
+        amount=_number(line, "mix", text.gallons(band(poured).best), f"mix for {size}") if line.recipe else None,
         amount_doubt=text.span(poured) if line.recipe else "",
-        hours=text.hours(line_minutes(stand.stems, option.per_stem.minutes)),
-        money=cost,
+        hours=_number(line, "hours", text.hours(line_minutes(stand.stems, option.per_stem.minutes)), f"work on {size}"),
+        money=_number(line, "cost", cost, f"cost of {size}"),
         money_doubt=cost_doubt,
         fallback=f"{line.fallback.trigger}: {way_words(line.fallback.option.way)}" if line.fallback else "",
         ways=_ways(line),
         picked=stand.key in here.project.picked,
     )  # fmt: skip
+
+
+def _number(line: Choice, what: str, words: str, about: str) -> Run:
+    return Run(words, f"/choose/working/{what}/{line.stand.key}", about)
+
+
+def _stems(line: Choice, size: str) -> tuple[Run, str]:
+    words, doubt = counted(line.stand.stems)
+    return _number(line, "stems", words, f"stems of {size}"), doubt
 
 
 def _mix(line: Choice, here: Open) -> str:

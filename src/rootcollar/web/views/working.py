@@ -19,8 +19,8 @@ from rootcollar.web.desk import Open
 from rootcollar.work import text
 
 __all__ = [
-    "Drawer", "Run", "Step", "counted", "drawer_of", "line_drawer", "line_of", "money", "spread", "stems_drawer",
-    "unit_drawer", "work_of",
+    "Drawer", "Run", "Step", "before", "counted", "drawer_of", "line_drawer", "line_of", "money", "spread",
+    "stems_drawer", "unit_drawer", "work_of",
 ]  # fmt: skip
 
 
@@ -100,6 +100,13 @@ def drawer_of(says: str, doubt: str, steps: Iterable[Watched], cites: Mapping[st
     told = dict.fromkeys(in_words(node) for tree in trees for _, node in walk(tree))
     keys = dict.fromkeys(key for tree in trees for key in _keys(tree) if key in cites)
     return Drawer(says, doubt, tuple(Step(*one) for one in told), tuple((key, cites[key].cite) for key in keys))
+
+
+def before(drawer: Drawer, *others: Drawer) -> Drawer:
+    """Return a drawer that begins with the steps of others, and names their sources too."""
+    steps = tuple(step for one in others for step in one.steps)
+    sources = dict(source for one in (*others, drawer) for source in one.sources)
+    return replace(drawer, steps=(*steps, *drawer.steps), sources=tuple(sources.items()))
 
 
 def money(worlds: Worlds) -> tuple[str, str]:
