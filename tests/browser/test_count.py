@@ -173,3 +173,14 @@ def test_stems_per_acre_open_in_place(page: Page, served: Served) -> None:
     page.locator("#dense a.open").first.click()
     expect(page.locator(".drawer .working").first).to_contain_text("stems / area acre")
     assert page.url == f"{served.base}/count"
+
+
+def test_a_drawer_opened_beneath_the_tally_loses_nothing_typed(page: Page, served: Served) -> None:
+    page.goto(f"{served.base}/count")
+    page.fill("#r0c3", "131")
+    page.locator("#dense td a.open").first.click()
+    page.locator("#dense .drawer .working").first.wait_for()
+    assert page.input_value("#r0c3") == "131"
+    page.reload()
+    page.locator("#put-back").get_by_text("is here again").wait_for()
+    assert page.input_value("#r0c3") == "131"

@@ -98,3 +98,43 @@ def test_the_map_follows_the_evening(page: Page, served: Served) -> None:
     assert soon(page, lambda: min(page.evaluate(read)) > 200)
     page.emulate_media(color_scheme="dark")
     assert soon(page, lambda: max(page.evaluate(read)) < 80)
+
+
+def test_a_number_opens_beside_the_map_and_the_map_stays(page: Page, served: Served) -> None:
+    page.goto(f"{served.base}/ground")
+    page.locator(".moved canvas").wait_for()
+    units = page.get_by_role("complementary", name="Units")
+    units.get_by_role("link", name="area of The bench").first.click()
+    expect(units.locator(".drawer .working").first).to_contain_text("geodesics on the WGS 84 ellipsoid")
+    assert page.url == f"{served.base}/ground"
+    expect(page.locator(".moved canvas")).to_be_visible()
+
+
+def test_a_number_of_the_unit_chosen_on_the_map_opens_by_keyboard(page: Page, served: Served) -> None:
+    page.set_viewport_size({"width": 1280, "height": 1100})
+    page.goto(f"{served.base}/ground")
+    page.locator(".moved canvas").wait_for()
+    middle(page, 0.25, 0.4)
+    link = page.locator("#chosen").get_by_role("link", name="well of The bench")
+    link.focus()
+    page.keyboard.press("Enter")
+    expect(page.locator("#chosen .drawer .working")).to_contain_text("the well at the gate, the nearest of 2 drawn")
+
+
+def test_back_from_a_working_without_scripts_leads_to_its_number(bare: Page, served: Served) -> None:
+    bare.goto(f"{served.base}/ground/bench")
+    bare.locator("#facts a.open").first.click()
+    expect(bare.get_by_role("heading", level=1)).to_have_text("How this number was worked out")
+    bare.go_back()
+    expect(bare.get_by_role("heading", level=1)).to_have_text("The bench")
+
+
+def test_back_after_drawers_leaves_the_unit_for_the_ground(page: Page, served: Served) -> None:
+    page.goto(f"{served.base}/ground")
+    page.get_by_role("complementary", name="Units").get_by_role("link", name="The ridge", exact=True).click()
+    page.wait_for_url("**/ground/ridge")
+    for _ in range(2):
+        page.locator("#facts a.open").first.click()
+        page.locator("#facts .drawer .working").wait_for()
+    page.go_back()
+    page.wait_for_url(f"{served.base}/ground")

@@ -18,3 +18,11 @@ def test_a_number_opens_in_place_and_the_console_is_quiet(page: Page, served: Se
     assert page.locator("main").count() == 1  # the working alone was put in, no page within the page
     assert page.locator(".drawer nav, .drawer h1").count() == 0
     assert complaints == []
+
+
+def test_a_count_of_a_line_opens_in_its_own_line(page: Page, served: Served) -> None:
+    page.goto(f"{served.base}/choose/bench")
+    line = page.locator("article.band").first
+    line.locator(".num a.open").click()
+    line.locator(".drawer .working").wait_for()
+    assert "the row of tally.csv" in line.locator(".drawer .working").inner_text()

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from rootcollar.choose import Choice, alike
+from rootcollar.choose.option import plain
 from tests.choose.hobbin import chosen, plain_setting, plan, stand
 
 
@@ -38,7 +39,7 @@ def left(plant: str, thin: float, thick: float) -> Choice:
 
 def test_lines_left_for_different_reasons_do_not_hide_behind_one_reason() -> None:
     one = left("common buckthorn", 0.1, 0.4)
-    other = replace(one, because="another reason", stand=replace(one.stand, key="plain/rhca3/other"))
+    other = replace(one, why=plain("another reason"), stand=replace(one.stand, key="plain/rhca3/other"))
     assert [len(group) for group in alike([one, other])] == [1, 1]
 
 

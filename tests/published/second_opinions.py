@@ -154,6 +154,15 @@ def visits_one_by_one(cost: float, kill: float) -> float:
     return float(np.sum(cost * (1 - kill) ** np.arange(200)))
 
 
+def share_by_halving(cost: float, per_kill: float) -> float:
+    """The share dying of a visit at which visits paid one by one come to that much, found by halving."""
+    low, high = 0.05, 1.0
+    for _ in range(60):
+        middle = (low + high) / 2
+        low, high = (middle, high) if visits_one_by_one(cost, middle) > per_kill else (low, middle)
+    return low
+
+
 def hole_of_buffer(width_cm: float, depth_cm: float) -> float:
     return _disc(width_cm) * depth_cm
 

@@ -11,27 +11,38 @@ Refuses: to choose a way that a rule stops; to hide one: each is set aside with 
 """
 
 from rootcollar.choose.alike import alike
-from rootcollar.choose.cost import cost_per_kill, cost_per_stem, expected
+from rootcollar.choose.cost import cost_per_kill, cost_per_stem, expected, share_needed
 from rootcollar.choose.decide import decide
-from rootcollar.choose.figures import proving_batch
+from rootcollar.choose.figures import kill_rows, kill_share, minutes_per_stem, proving_batch
+from rootcollar.choose.first import Place, place_of, thickness
 from rootcollar.choose.gates import shut
 from rootcollar.choose.judge import fallback_verdicts, line_verdicts, total_verdicts, unit_totals
-from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Pick, Prescription, SetAside, Way
+from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Pick, Piece, Prescription, SetAside, Way
 from rootcollar.choose.own import NO_OWN, Own, Price
 from rootcollar.choose.plan import prescribe
 from rootcollar.choose.prices import LineCost, line_cost
-from rootcollar.choose.replay import replay_cost, replay_labour, replay_minutes, replay_mix, replay_mix_cost
+from rootcollar.choose.replay import (
+    replay_cost,
+    replay_labour,
+    replay_minutes,
+    replay_mix,
+    replay_mix_cost,
+    replay_per_kill,
+    replay_stem_cost,
+)
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.sums import line_minutes, line_mix_ml, line_money, minutes, poured_ml, stems, sum_worlds
 from rootcollar.choose.ways import Product, not_planned_with, products, ways_for
 from rootcollar.choose.words import instruction, method_in_words, mix_words, trigger, way_words
 
 __all__ = [
-    "NO_OWN", "Choice", "Fallback", "LineCost", "Option", "Own", "PerStem", "Pick", "Prescription", "Price", "Product",
-    "SetAside", "Setting", "Way", "alike", "cost_per_kill", "cost_per_stem", "decide", "expected",
-    "fallback_verdicts", "instruction", "line_cost", "line_minutes", "line_mix_ml", "line_money", "line_verdicts",
-    "method_in_words", "minutes", "mix_words",
-    "not_planned_with", "poured_ml", "prescribe", "products", "proving_batch", "replay_cost", "replay_labour",
-    "replay_minutes", "replay_mix", "replay_mix_cost", "shut", "stems",
-    "sum_worlds", "total_verdicts", "trigger", "unit_totals", "way_words", "ways_for",
+    "NO_OWN", "Choice", "Fallback", "LineCost", "Option", "Own", "PerStem", "Pick", "Piece", "Place",
+    "Prescription", "Price", "Product", "SetAside", "Setting", "Way", "alike", "cost_per_kill",
+    "cost_per_stem", "decide", "expected", "fallback_verdicts", "instruction", "kill_rows",
+    "kill_share", "line_cost", "line_minutes", "line_mix_ml",
+    "line_money", "line_verdicts", "method_in_words", "minutes", "minutes_per_stem", "mix_words",
+    "not_planned_with", "place_of", "poured_ml", "prescribe", "products", "proving_batch", "replay_cost",
+    "replay_labour", "replay_minutes", "replay_mix", "replay_mix_cost", "replay_per_kill", "replay_stem_cost",
+    "share_needed", "shut", "stems",
+    "sum_worlds", "thickness", "total_verdicts", "trigger", "unit_totals", "way_words", "ways_for",
 ]  # fmt: skip

@@ -7,7 +7,7 @@ from rootcollar.kernel.formula import formula
 
 _MIN_PER_H = 60  # definition
 
-__all__ = ["cost_per_kill", "cost_per_stem", "expected"]
+__all__ = ["cost_per_kill", "cost_per_stem", "expected", "share_needed"]
 
 
 @formula(
@@ -42,6 +42,15 @@ def cost_per_kill(cost: Worlds, kill: Worlds) -> Worlds:
     of one visit, above 0.
     """
     return cost / kill
+
+
+@formula("cost / per_kill", gives="share", source="arithmetic", cost=(0.05, 100), per_kill=(0.05, 1000))
+def share_needed(cost: float, per_kill: float) -> float:
+    """Return the share that must die of a visit for a stem killed to cost per_kill [money]; over 1: it cannot.
+
+    cost: of one visit to one stem [money].
+    """
+    return cost / per_kill
 
 
 def expected(worlds: Worlds) -> float:

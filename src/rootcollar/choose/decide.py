@@ -6,10 +6,11 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from types import MappingProxyType
 
+from rootcollar.choose.cost import share_needed
 from rootcollar.choose.gates import ground_gate
 from rootcollar.choose.judge import place_verdicts
 from rootcollar.choose.kinds import Kind, OfKind, kind_of, ways_of_kind
-from rootcollar.choose.option import Choice, Fallback, Option, Pick, SetAside
+from rootcollar.choose.option import Choice, Fallback, Option, Pick, Piece, SetAside, plain
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.words import trigger, way_words
 from rootcollar.kernel.doubt import best
@@ -39,7 +40,7 @@ def decide(stand: Stand, setting: Setting, known: Mapping[Kind, tuple[OfKind, ..
     ranked = sorted((one for one in options if one.level < Level.STOP), key=_rank)
     aside += [_stopped(one) for one in options if one.level is Level.STOP]
     if not ranked:
-        return Choice(stand, None, _nothing(aside), None, tuple(aside))
+        return Choice(stand, None, plain(_nothing(aside)), None, tuple(aside))
     pick = setting.picked.get(stand.key)
     taken = next((one for one in ranked if pick and one.way.key == pick.way), None)
     first = taken or ranked[0]
@@ -48,16 +49,16 @@ def decide(stand: Stand, setting: Setting, known: Mapping[Kind, tuple[OfKind, ..
     aside = [_behind(one, first) for one in rest if one is not fallback] + aside
     if pick and taken is None:
         first = _not_followed(first, pick, aside)
-    because = _chosen(pick, first, ranked[0]) if pick and taken else _because(first)
+    because = _chosen(pick, first, ranked[0]) if pick and taken else (Piece("least "), *_because(first))
     back = Fallback(fallback, trigger(first.way)) if fallback else None
     return Choice(stand, first, because, back, tuple(aside))
 
 
-def _chosen(pick: Pick, option: Option, cheapest: Option) -> str:
+def _chosen(pick: Pick, option: Option, cheapest: Option) -> tuple[Piece, ...]:
     """Say who chose, and what the ranking would have taken."""
     own = f"chosen by {pick.by}, {pick.on.isoformat()}: {pick.reason.rstrip('.')}"
     else_ = "" if cheapest is option else f"; the ranking has {way_words(cheapest.way)} first"
-    return f"{own}{else_}; {_because(option).removeprefix('least ')}"
+    return Piece(f"{own}{else_}; "), *_because(option)
 
 
 def _not_followed(first: Option, pick: Pick, aside: Sequence[SetAside]) -> Option:
@@ -73,9 +74,9 @@ def _not_followed(first: Option, pick: Pick, aside: Sequence[SetAside]) -> Optio
 def _weigh(one: OfKind, stand: Stand, setting: Setting) -> Option | SetAside:
     gate = one.plant_gate or ground_gate(one.way, setting.ground.units[stand.unit], setting.reference)
     if gate is not None:
-        return SetAside(one.way, gate.because, gate.would_win_if, gate.asks)
+        return SetAside(one.way, plain(gate.because), plain(gate.would_win_if), gate.asks)
     if one.figures is None:
-        return SetAside(one.way, one.refused, one.do)
+        return SetAside(one.way, plain(one.refused), plain(one.do))
     said = place_verdicts(one.facts, one.said, stand, setting)
     return Option(stand, one.way, one.figures, (*said, *(weak.of(stand.key) for weak in one.weak)))
 
@@ -94,40 +95,51 @@ def _can_replace(option: Option, first: Option) -> bool:
     return here.method != there.method and option.level <= max(first.level, Level.WARN)
 
 
-def _because(option: Option) -> str:
+def _because(option: Option) -> tuple[Piece, ...]:
     figures = option.per_stem
     return (
-        f"least expected cost per stem killed, {_dollars(figures.mean_cost_per_kill)}; {figures.kill_because}; "
-        f"{best(figures.minutes):.2g} minutes a stem, guess until own times"
+        Piece("expected cost per stem killed, "),
+        Piece(_dollars(figures.mean_cost_per_kill), "per_kill"),
+        Piece("; "),
+        *figures.kill_because,
+        Piece("; "),
+        Piece(f"{best(figures.minutes):.2g} minutes", "minutes"),
+        Piece(" a stem, guess until own times"),
     )
 
 
 def _behind(option: Option, first: Option) -> SetAside:
     if _no_label(option) and not _no_label(first):
-        would = _dollars(option.per_stem.mean_cost_per_kill)
-        because = f"no label sheet of it is on the shelf; {would} per stem killed"
-        return SetAside(option.way, because, "type its label", open=True)
+        would = Piece(_dollars(option.per_stem.mean_cost_per_kill), "per_kill")
+        why = Piece("no label sheet of it is on the shelf; "), would, Piece(" per stem killed")
+        return SetAside(option.way, why, plain("type its label"), open=True)
     mine, theirs = option.per_stem.mean_cost_per_kill, first.per_stem.mean_cost_per_kill
     if mine < theirs:
-        because = f"cheaper, {_dollars(mine)} per stem killed, and another way was chosen"
-        return SetAside(option.way, because, "the choice is taken back", per_kill=mine, open=True)
-    needed = option.per_stem.mean_cost / theirs if theirs else 1.0
-    wins = (
-        f"it killed {needed:.0%} of stems a visit (reckoned {_counted(option):.0%} with its doubt)"
-        if needed <= 1
-        else f"a visit cost {_dollars(theirs)} a stem or less (reckoned {_dollars(option.per_stem.mean_cost)})"
-    )
-    return SetAside(option.way, f"dearer: {_dollars(mine)} per stem killed", wins, per_kill=mine, open=True)
+        why = (
+            Piece("cheaper, "),
+            Piece(_dollars(mine), "per_kill"),
+            Piece(" per stem killed, and another way was chosen"),
+        )
+        return SetAside(option.way, why, plain("the choice is taken back"), per_kill=mine, open=True)
+    why = Piece("dearer: "), Piece(_dollars(mine), "per_kill"), Piece(" per stem killed")
+    return SetAside(option.way, why, _wins(option, theirs), per_kill=mine, open=True)
 
 
-def _counted(option: Option) -> float:
-    """Return the share dying of a visit that alone would cost as much per stem killed as the doubt around it does."""
-    return option.per_stem.mean_cost / option.per_stem.mean_cost_per_kill
+def _wins(option: Option, theirs: float) -> tuple[Piece, ...]:
+    """Return what would make a dearer way win. theirs: what the chosen one costs per stem killed [money]."""
+    cost = option.per_stem.mean_cost
+    needed = share_needed(cost, theirs) if theirs else 1.0
+    if needed > 1:
+        first, own = Piece(_dollars(theirs), "first"), Piece(_dollars(cost), "cost")
+        return Piece("a visit cost "), first, Piece(" a stem or less (reckoned "), own, Piece(")")
+    counted = share_needed(cost, option.per_stem.mean_cost_per_kill)
+    share, own = Piece(f"{needed:.0%}", "needed"), Piece(f"{counted:.0%}", "counted")
+    return Piece("it killed "), share, Piece(" of stems a visit (reckoned "), own, Piece(" with its doubt)")
 
 
 def _stopped(option: Option) -> SetAside:
     stop = worst_first(option.verdicts)[0]
-    return SetAside(option.way, stop.because, stop.clear, stop=stop)
+    return SetAside(option.way, plain(stop.because), plain(stop.clear), stop=stop)
 
 
 def _nothing(aside: Sequence[SetAside]) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from rootcollar.choose.cost import cost_per_kill, cost_per_stem
-from rootcollar.choose.option import PerStem, Way
+from rootcollar.choose.option import PerStem, Piece, Way
 from rootcollar.choose.prices import prices_per_l, wage_per_h
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.words import method_in_words
@@ -19,7 +19,17 @@ from rootcollar.reference import KillRow, LabourRow, Reference, Span, Species, m
 from rootcollar.shelf import dose_each
 from rootcollar.survey.stand import Stand
 
-__all__ = ["StemMix", "cost_of_stem", "kill_row", "minutes_per_stem", "mix_per_stem", "per_stem", "proving_batch"]
+__all__ = [
+    "StemMix",
+    "cost_of_stem",
+    "kill_row",
+    "kill_rows",
+    "kill_share",
+    "minutes_per_stem",
+    "mix_per_stem",
+    "per_stem",
+    "proving_batch",
+]
 
 _STRICT = frozenset({"mortality", "no_resprout"})
 _LEAST_KILL = 1 / 100  # below this a way kills nothing worth costing; keeps the cost of a kill finite
@@ -44,9 +54,8 @@ def per_stem(way: Way, species: Species, stand: Stand, setting: Setting) -> PerS
 
     Raises Refusal where the dose or the kill cannot be reckoned for it.
     """
-    reference, doubt = setting.reference, setting.doubt
-    row = kill_row(way, species, reference)
-    kill = _worlds(doubt, f"kill/{row.key}", row.share, row, "share of stems", "die of a visit").clip(_LEAST_KILL, 1)
+    row = kill_row(way, species, setting.reference)
+    kill = kill_share(row, setting)
     minutes = minutes_per_stem(way, stand, setting)
     mix = mix_per_stem(way, stand, setting)
     cost = cost_of_stem(way, minutes, mix.ml, setting)
@@ -63,8 +72,19 @@ def per_stem(way: Way, species: Species, stand: Stand, setting: Setting) -> PerS
     )
 
 
+def kill_share(row: KillRow, setting: Setting) -> Worlds:
+    """Return the share of stems that dies of one visit, by a row; never so small that a kill could not be costed."""
+    kill = _worlds(setting.doubt, f"kill/{row.key}", row.share, row, "share of stems", "die of a visit")
+    return kill.clip(_LEAST_KILL, 1)
+
+
 def kill_row(way: Way, species: Species, reference: Reference) -> KillRow:
-    """Return the row of kill per visit that speaks best of a way.
+    """Return the row of kill per visit that speaks best of a way. Raises Refusal as `kill_rows`."""
+    return kill_rows(way, species, reference)[0]
+
+
+def kill_rows(way: Way, species: Species, reference: Reference) -> tuple[KillRow, ...]:
+    """Return the rows of kill per visit that speak of a way, the one that speaks best of it first.
 
     This species' own trial before its growth form; dead plants before a loss of leaves; read before remembered;
     more plants before fewer; then the lower share. Raises Refusal when nobody has published or guessed one.
@@ -89,17 +109,18 @@ def kill_row(way: Way, species: Species, reference: Reference) -> KillRow:
             limit="no source gives one",
             do="treat a few, look back, and put in your own figure",
         )
-    return min(
-        rows,
-        key=lambda row: (
-            row.species == "",
-            row.outcome not in _STRICT,
-            not row.ingredients,
-            _BEST_FIRST.index(row.mark),
-            -(row.n or 0),
-            row.share.best or 0,
-            row.key,
-        ),
+    return tuple(sorted(rows, key=_speaks_best))
+
+
+def _speaks_best(row: KillRow) -> tuple[bool, bool, bool, int, int, float, str]:
+    return (
+        row.species == "",
+        row.outcome not in _STRICT,
+        not row.ingredients,
+        _BEST_FIRST.index(row.mark),
+        -(row.n or 0),
+        row.share.best or 0,
+        row.key,
     )
 
 
@@ -179,12 +200,15 @@ def _worlds(doubt: Doubt, unknown: str, span: Span, row: KillRow | LabourRow, un
     return drawn(doubt, unknown, span.low, figure, span.high)
 
 
-def _kill_words(row: KillRow, kill: Worlds) -> str:
+def _kill_words(row: KillRow, kill: Worlds) -> tuple[Piece, ...]:
     here = band(kill)
     spread = f" ({here.low:.0%}–{here.high:.0%})" if here.low < here.high else ""
-    of_a_visit = f"of a visit {here.best:.0%}{spread} die"
+    return Piece("of a visit "), Piece(f"{here.best:.0%}", "kill"), Piece(f"{spread} die, {_whose(row)}")
+
+
+def _whose(row: KillRow) -> str:
     if row.source == "ours":
-        return f"{of_a_visit}, our guess, no trial was found"
+        return "our guess, no trial was found"
     counted = f", {row.n} plants" if row.n else ""
     whose = "trial" if row.species else "trial on other plants"
-    return f"{of_a_visit}, {whose}, not crew ({row.source}, {row.mark}{counted})"
+    return f"{whose}, not crew ({row.source}, {row.mark}{counted})"

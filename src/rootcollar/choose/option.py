@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
+from typing import Literal
 
 from rootcollar.choose.cost import expected
 from rootcollar.kernel.doubt import Worlds
@@ -13,7 +14,44 @@ from rootcollar.mix.recipe import Recipe, Treatment, Visit
 from rootcollar.reference import MethodRow
 from rootcollar.survey.stand import Stand
 
-__all__ = ["Choice", "Fallback", "Gate", "Option", "PerStem", "Pick", "Prescription", "SetAside", "Way"]
+__all__ = [
+    "Choice",
+    "Fallback",
+    "Gate",
+    "Option",
+    "PerStem",
+    "Pick",
+    "Piece",
+    "Prescription",
+    "SetAside",
+    "Way",
+    "joined",
+    "plain",
+]
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A piece of a reason in words, so that a number in it can be asked how it was come by.
+
+    figure: which number of the way the words are, "" for words alone. kill: share dying of a visit. minutes: work on
+    one stem. per_kill: expected cost of a stem killed. cost: expected cost of a visit to one stem. counted: share that
+    alone would cost as much per stem killed. needed: share at which the way would win. first: what the chosen way
+    costs per stem killed.
+    """
+
+    words: str
+    figure: Literal["", "kill", "minutes", "per_kill", "cost", "counted", "needed", "first"] = ""
+
+
+def plain(words: str) -> tuple[Piece, ...]:
+    """Return a reason without a number to ask about."""
+    return (Piece(words),) if words else ()
+
+
+def joined(pieces: tuple[Piece, ...]) -> str:
+    """Return a reason in words."""
+    return "".join(one.words for one in pieces)
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +104,7 @@ class PerStem:
     cost_per_kill: Worlds
     dose_ml: float | None = None
     dose_per: str = ""
-    kill_because: str = ""
+    kill_because: tuple[Piece, ...] = ()
     dose_because: str = ""
     mean_cost: float = field(init=False)
     mean_cost_per_kill: float = field(init=False)
@@ -104,19 +142,29 @@ class Pick:
 
 @dataclass(frozen=True, slots=True)
 class SetAside:
-    """A way that was not chosen, why, and what would make it win.
+    """A way that was not chosen, why, and what would make it win (wins).
 
     stop: the rule's word, where a rule struck it. per_kill: what it costs to kill a stem, where it was only dearer.
     open: whether a person may choose it all the same, because nothing known shuts or stops it.
     """
 
     way: Way
-    because: str
-    would_win_if: str
+    why: tuple[Piece, ...]
+    wins: tuple[Piece, ...]
     asks: bool = False
     stop: Verdict | None = None
     per_kill: float | None = None
     open: bool = False
+
+    @property
+    def because(self) -> str:
+        """Why it was not chosen, in words."""
+        return joined(self.why)
+
+    @property
+    def would_win_if(self) -> str:
+        """What would make it win, in words."""
+        return joined(self.wins)
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,14 +177,19 @@ class Fallback:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Choice:
-    """What to do with a stand. option None: no way is open, leave it; because says why."""
+    """What to do with a stand, and why. option None: no way is open, leave it."""
 
     stand: Stand
     option: Option | None
-    because: str
+    why: tuple[Piece, ...]
     fallback: Fallback | None = None
     set_aside: tuple[SetAside, ...] = ()
     total_verdicts: tuple[Verdict, ...] = ()
+
+    @property
+    def because(self) -> str:
+        """Why this way, or why none, in words."""
+        return joined(self.why)
 
     @property
     def verdicts(self) -> tuple[Verdict, ...]:

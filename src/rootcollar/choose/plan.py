@@ -11,7 +11,7 @@ from rootcollar.choose.decide import decide
 from rootcollar.choose.first import order_units
 from rootcollar.choose.judge import fallback_verdicts, total_verdicts
 from rootcollar.choose.kinds import Kind, OfKind, kind_of, ways_of_kind
-from rootcollar.choose.option import Choice, Prescription, SetAside
+from rootcollar.choose.option import Choice, Prescription, SetAside, plain
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.sums import poured_ml
 from rootcollar.kernel.doubt import best
@@ -57,7 +57,8 @@ def _fallbacks_checked(choices: tuple[Choice, ...], setting: Setting) -> tuple[C
 def _without_fallback(choice: Choice, said: Verdict) -> Choice:
     """Return the choice with its fallback set aside, with what the rules say of its sums."""
     assert choice.fallback is not None
-    aside = SetAside(choice.fallback.option.way, f"were it needed everywhere on the unit, {said.because}", said.clear)
+    why = plain(f"were it needed everywhere on the unit, {said.because}")
+    aside = SetAside(choice.fallback.option.way, why, plain(said.clear))
     return replace(choice, fallback=None, set_aside=(aside, *choice.set_aside))
 
 

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
-from rootcollar.choose.figures import cost_of_stem, minutes_per_stem, mix_per_stem
-from rootcollar.choose.option import Choice
+from rootcollar.choose.cost import cost_per_kill
+from rootcollar.choose.figures import cost_of_stem, kill_row, kill_share, minutes_per_stem, mix_per_stem
+from rootcollar.choose.option import Choice, Way
 from rootcollar.choose.prices import line_labour, line_mix_cost
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.sums import line_minutes, line_mix_ml, line_money
 from rootcollar.kernel.doubt import Worlds
+from rootcollar.survey.stand import Stand
 
-__all__ = ["replay_cost", "replay_labour", "replay_minutes", "replay_mix", "replay_mix_cost"]
+__all__ = [
+    "replay_cost", "replay_labour", "replay_minutes", "replay_mix", "replay_mix_cost", "replay_per_kill",
+    "replay_stem_cost",
+]  # fmt: skip
 
 
 def replay_mix(choice: Choice, setting: Setting) -> Worlds:
@@ -24,9 +29,13 @@ def replay_minutes(choice: Choice, setting: Setting) -> Worlds:
 
 def replay_cost(choice: Choice, setting: Setting) -> Worlds:
     """Return what one visit to a line costs again [money]. Raises ValueError for a line that is left."""
-    way, stand = choice.way, choice.stand
+    return line_money(choice.stand.stems, replay_stem_cost(choice.way, choice.stand, setting))
+
+
+def replay_stem_cost(way: Way, stand: Stand, setting: Setting) -> Worlds:
+    """Return what one visit to one stem costs again [money], by any way that was weighed for it."""
     minutes, mix = minutes_per_stem(way, stand, setting), mix_per_stem(way, stand, setting)
-    return line_money(stand.stems, cost_of_stem(way, minutes, mix.ml, setting))
+    return cost_of_stem(way, minutes, mix.ml, setting)
 
 
 def replay_labour(choice: Choice, setting: Setting) -> Worlds:
@@ -39,3 +48,9 @@ def replay_mix_cost(choice: Choice, setting: Setting) -> Worlds:
     """Return what the mix of one visit to a line costs again [money]. Raises ValueError for a line that is left."""
     mix_per_stem(choice.way, choice.stand, setting)
     return line_mix_cost(choice, setting)
+
+
+def replay_per_kill(way: Way, stand: Stand, setting: Setting) -> Worlds:
+    """Return what a stem killed costs again [money], by any way that was weighed for it."""
+    row = kill_row(way, setting.reference.species[stand.species], setting.reference)
+    return cost_per_kill(replay_stem_cost(way, stand, setting), kill_share(row, setting))

@@ -12,7 +12,7 @@ from shapely.geometry.base import BaseGeometry
 
 from rootcollar.site.ground import LonLat
 
-__all__ = ["area_m2", "centre", "distance_m", "flat", "outline_fault", "shape"]
+__all__ = ["area_m2", "centre", "distance_m", "flat", "nearest", "outline_fault", "shape"]
 
 _EARTH = Geod(ellps="WGS84")
 _CORNERS = 3  # of a triangle, the least that encloses ground (definition)
@@ -63,13 +63,20 @@ def shape(points: Sequence[tuple[float, float]], *, filled: bool = False) -> Bas
 
 
 def distance_m(polygon: Sequence[LonLat], lines: Iterable[Sequence[LonLat]]) -> float:
-    """Return the distance from a polygon to the nearest of the lines [m]; 0 where one touches it or lies within.
+    """Return the distance from a polygon to the nearest of the lines [m], as `nearest`."""
+    return nearest(polygon, lines)[0]
 
-    Measured on the plane around the polygon's own middle. Infinite when there are no lines.
+
+def nearest(polygon: Sequence[LonLat], lines: Iterable[Sequence[LonLat]]) -> tuple[float, int]:
+    """Return the distance from a polygon to the nearest of the lines [m], and which one that is, counted from 0.
+
+    0 m where one touches it or lies within. Measured on the plane around the polygon's own middle. Infinite, and -1,
+    when there are no lines.
     """
     around = centre(polygon)
     unit = shape(flat(polygon, around), filled=True)
-    return min((float(unit.distance(shape(flat(line, around)))) for line in lines), default=float("inf"))
+    found = ((float(unit.distance(shape(flat(line, around)))), at) for at, line in enumerate(lines))
+    return min(found, default=(float("inf"), -1))
 
 
 def outline_fault(polygon: Sequence[LonLat]) -> str:

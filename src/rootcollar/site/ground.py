@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from typing import Literal
 
@@ -63,7 +63,7 @@ class Ground:
     """A property: where it is, its units, and the features that bind the work.
 
     looked_for: kinds of feature that somebody has looked for on all of it. notes: what was found odd in reading it,
-    in sentences to be printed.
+    in sentences to be printed. typed: the units as they were before the map filled anything in, by key.
     """
 
     name: str
@@ -76,3 +76,4 @@ class Ground:
     emergency: Mapping[str, str] | None = None
     county: str | None = None
     notes: tuple[str, ...] = ()
+    typed: Mapping[str, Unit] = field(default_factory=dict)

@@ -18,10 +18,14 @@ _DEMO = "INVENTED PLACE, INVENTED LABELS: for looking around, not for work."
 
 @dataclass(frozen=True, slots=True)
 class Shared:
-    """What the head of a page shows. there: whether a property lies open at all; row: a fact for each step."""
+    """What the head of a page shows. there: whether a property lies open at all; row: a fact for each step.
+
+    area: of all units together, "" where none is known; about: what else is to be said of the property.
+    """
 
     name: str = "Rootcollar"
     about: str = ""
+    area: str = ""
     banner: str = ""
     there: bool = False
     row: Mapping[str, str] = field(default_factory=dict)
@@ -38,8 +42,8 @@ def shared_facts(desk: Desk) -> Shared:
         return Shared(desk.folder.name, "a file needs mending", there=True, row=row)
     ground = here.project.ground
     areas = [unit.area_m2 for unit in ground.units.values() if unit.area_m2]
-    about = show(convert(sum(areas), "m2", "ac"), "ac", 2) if areas else ""
-    return Shared(ground.name, about, _DEMO if ground.demo else "", True, _row(here))
+    area = show(convert(sum(areas), "m2", "ac"), "ac", 2) if areas else ""
+    return Shared(ground.name, "", area, _DEMO if ground.demo else "", True, _row(here))
 
 
 @of_what_lies_open

@@ -15,6 +15,7 @@ from rootcollar.web.desk import desk_of
 from rootcollar.web.forms import Form, Typed, faults_told
 from rootcollar.web.render import opened, page, page_once
 from rootcollar.web.views.questions import more_ways, questions
+from rootcollar.web.views.reasons import lines_drawer, order_drawer, reason_drawer
 from rootcollar.web.views.unit import unit_cards, unit_view
 from rootcollar.web.views.working import line_drawer, unit_drawer
 
@@ -59,14 +60,22 @@ def answer(request: Request, form: Typed) -> Response:
 
 @router.get("/choose/{key}/working/{what}")
 def unit_working(request: Request, key: str, what: str) -> HTMLResponse:
-    """Show how a unit's hours or cost were added up; swapped in beside the number, or as a page of its own."""
-    return opened(request, unit_drawer(desk_of(request).look(), what, key))
+    """Show how a unit's hours, cost, place or lines were come by; beside the number, or as a page of its own."""
+    drawer = {"order": order_drawer, "lines": lines_drawer}.get(what)
+    here = desk_of(request).look()
+    return opened(request, drawer(here, key) if drawer else unit_drawer(here, what, key))
 
 
 @router.get("/choose/working/{what}/{line:path}")
 def working(request: Request, what: str, line: str) -> HTMLResponse:
     """Show how a line's number was worked out; swapped in beside the number, or as a page of its own."""
     return opened(request, line_drawer(desk_of(request).look(), what, line))
+
+
+@router.get("/choose/reason/{what}/{line:path}")
+def reason(request: Request, what: str, line: str, way: str = "") -> HTMLResponse:
+    """Show how a number in a reason was worked out, of the way chosen or of one that was set aside."""
+    return opened(request, reason_drawer(desk_of(request).look(), what, line, way))
 
 
 @router.get("/choose/{key}")

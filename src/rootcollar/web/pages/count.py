@@ -11,7 +11,7 @@ from rootcollar.reference import load
 from rootcollar.web.desk import desk_of
 from rootcollar.web.forms import Typed
 from rootcollar.web.render import opened, page, page_once
-from rootcollar.web.views.count import COLUMNS, density_drawer, density_of, grid_of, rows_typed, theirs
+from rootcollar.web.views.count import COLUMNS, count_drawer, density_drawer, density_of, grid_of, rows_typed, theirs
 
 __all__ = ["router"]
 
@@ -56,8 +56,14 @@ def typed(request: Request, form: Typed) -> Response:
 
 @router.get("/count/working/{key:path}")
 def working(request: Request, key: str) -> HTMLResponse:
-    """Show how a stand's stems per acre were worked out."""
+    """Show how the stems per acre of a size, or of all sizes of a plant, were worked out."""
     return opened(request, density_drawer(desk_of(request).look(), key))
+
+
+@router.get("/count/stems/{key:path}")
+def counted(request: Request, key: str) -> HTMLResponse:
+    """Show where the stems of a size come from, or how those of all sizes of a plant were added up."""
+    return opened(request, count_drawer(desk_of(request).look(), key))
 
 
 def _grid(

@@ -7,9 +7,10 @@ from fastapi.responses import HTMLResponse
 
 from rootcollar.kernel.errors import NotFound
 from rootcollar.web.desk import desk_of
-from rootcollar.web.render import page, page_once
+from rootcollar.web.render import opened, page, page_once
 from rootcollar.web.views.ground import units_ground
 from rootcollar.web.views.map import GroundMap, as_geojson, drawn, kinds
+from rootcollar.web.views.measured import measured_drawer, property_drawer
 
 __all__ = ["router"]
 
@@ -34,6 +35,18 @@ def ground(request: Request) -> HTMLResponse:
 def places(request: Request) -> GroundMap:
     """Return every unit that is drawn and every feature with a position, for a map or a GIS; longitude first."""
     return as_geojson(desk_of(request).look())
+
+
+@router.get("/ground/working/area", include_in_schema=False)
+def whole_area(request: Request) -> HTMLResponse:
+    """Show how the area of the whole property was added up."""
+    return opened(request, property_drawer(desk_of(request).look()))
+
+
+@router.get("/ground/{key}/working/{what}", include_in_schema=False)
+def working(request: Request, key: str, what: str) -> HTMLResponse:
+    """Show how a unit's area, slope or distance was come by; swapped in beside it, or as a page of its own."""
+    return opened(request, measured_drawer(desk_of(request).look(), key, what))
 
 
 @router.get("/ground/{key}", include_in_schema=False)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import groupby
 
 from rootcollar.exchange import TypedTally
@@ -14,10 +14,22 @@ from rootcollar.kernel.formula import watch
 from rootcollar.kernel.units import convert
 from rootcollar.survey import Stand, stems_per_acre, total
 from rootcollar.web.desk import Open, of_what_lies_open
-from rootcollar.web.views.working import Drawer, drawer_of, spread
+from rootcollar.web.views.measured import area_run, measured_drawer
+from rootcollar.web.views.working import Drawer, Run, before, counted, drawer_of, spread, stems_drawer
 from rootcollar.work import text
 
-__all__ = ["COLUMNS", "Dense", "DenseUnit", "Grid", "density_drawer", "density_of", "grid_of", "rows_typed", "theirs"]
+__all__ = [
+    "COLUMNS",
+    "Dense",
+    "DenseUnit",
+    "Grid",
+    "count_drawer",
+    "density_drawer",
+    "density_of",
+    "grid_of",
+    "rows_typed",
+    "theirs",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,14 +94,14 @@ class Grid:
 
 @dataclass(frozen=True, slots=True)
 class Dense:
-    """Stems and stems per acre of a size, or of all sizes of a plant (key ""); doubt: 10-90 %, or nothing."""
+    """Stems and stems per acre of a size, or of all sizes of a plant (sum); doubt: 10-90 %, or nothing."""
 
-    key: str
+    sum: bool
     plant: str
     size: str
-    stems: str
+    stems: Run
     stems_doubt: str
-    per_acre: str
+    per_acre: Run
     per_acre_doubt: str
 
 
@@ -99,7 +111,7 @@ class DenseUnit:
 
     key: str
     name: str
-    area: str
+    area: Run
     known: bool
     rows: tuple[Dense, ...]
 
@@ -165,16 +177,22 @@ def _unit(here: Open, key: str, stands: Sequence[Stand]) -> DenseUnit:
     for species, group in groupby(sorted(stands, key=lambda one: (one.species, one.band_cm)), lambda one: one.species):
         some = tuple(group)
         plant = here.setting.reference.species[species].common_name
-        rows += [_dense(one.key, plant, text.size(one.band_cm), one.stems, unit.area_m2) for one in some]
+        rows += [_dense(one.key, plant, [one], unit.area_m2) for one in some]
         if len(some) > 1:
-            rows.append(_dense("", plant, "all sizes", total(some), unit.area_m2))
-    return DenseUnit(key, unit.name, text.acres(unit.area_m2), unit.area_m2 is not None, tuple(rows))
+            rows.append(_dense(f"{key}/{species}", plant, some, unit.area_m2))
+    return DenseUnit(key, unit.name, area_run(unit), unit.area_m2 is not None, tuple(rows))
 
 
-def _dense(key: str, plant: str, size: str, stems: Worlds, area_m2: float | None) -> Dense:
+def _dense(key: str, plant: str, some: Sequence[Stand], area_m2: float | None) -> Dense:
+    size = text.size(some[0].band_cm) if len(some) == 1 else "all sizes"
+    of, stems = f"{plant}, {size}", total(some)
+    count, doubt = counted(stems)
+    row = Dense(len(some) > 1, plant, size, Run(count, f"/count/stems/{key}", f"stems of {of}"), doubt, Run(""), "")
     if area_m2 is None:
-        return Dense(key, plant, size, *_told(stems), "", "")
-    return Dense(key, plant, size, *_told(stems), *_told(stems_per_acre(stems, convert(area_m2, "m2", "ac"))))
+        return row
+    per_acre, per_acre_doubt = _told(stems_per_acre(stems, convert(area_m2, "m2", "ac")))
+    where = Run(per_acre, f"/count/working/{key}", f"stems per acre of {of}")
+    return replace(row, per_acre=where, per_acre_doubt=per_acre_doubt)
 
 
 def _told(worlds: Worlds) -> tuple[str, str]:
@@ -187,13 +205,29 @@ def _told(worlds: Worlds) -> tuple[str, str]:
 
 
 def density_drawer(here: Open, key: str) -> Drawer:
-    """Return how a stand's stems per acre were worked out. Raises NotFound for no stand, or a unit without area."""
-    areas = {one.key: here.project.ground.units[one.unit].area_m2 for one in here.project.stands}
-    stands = {one.key: one for one in here.project.stands}
-    area_m2 = areas.get(key)
+    """Return how the stems per acre of a size, or of all sizes of a plant, were worked out. key: as `count_drawer`.
+
+    Raises NotFound for what was not counted, or a unit without area.
+    """
+    some = _counted_at(here, key)
+    area_m2 = here.project.ground.units[some[0].unit].area_m2
     if area_m2 is None:
-        raise NotFound("counted size on a unit of known area", key, list(stands)[:3])
+        raise NotFound("counted size on a unit of known area", key, [])
     with watch() as steps:
-        found = stems_per_acre(stands[key].stems, convert(area_m2, "m2", "ac"))
+        found = stems_per_acre(total(some), convert(area_m2, "m2", "ac"))
     best, doubt = _told(found)
-    return drawer_of(f"{best} stems per acre", doubt, steps, here.setting.reference.sources)
+    drawer = drawer_of(f"{best} stems per acre", doubt, steps, here.setting.reference.sources)
+    return before(drawer, stems_drawer(here, some), measured_drawer(here, some[0].unit, "area"))
+
+
+def count_drawer(here: Open, key: str) -> Drawer:
+    """Return where a count comes from. key: of a stand, or unit/species for all sizes. Raises NotFound for another."""
+    return stems_drawer(here, _counted_at(here, key))
+
+
+def _counted_at(here: Open, key: str) -> Sequence[Stand]:
+    stands = here.project.stands
+    some = [one for one in stands if key in (one.key, f"{one.unit}/{one.species}")]
+    if not some:
+        raise NotFound("counted size", key, [one.key for one in stands[:3]])
+    return sorted(some, key=lambda one: one.band_cm)

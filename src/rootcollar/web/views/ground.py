@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from rootcollar.exchange import WRITTEN_AS
-from rootcollar.kernel.doubt import Worlds, band
-from rootcollar.site import Permission, Unit
+from rootcollar.site import MEASURED, Permission, Unit
+from rootcollar.survey import Stand
 from rootcollar.web.desk import Open, of_what_lies_open
+from rootcollar.web.views.measured import area_run, distance_run, slope_run
 from rootcollar.web.views.questions import Question, questions
+from rootcollar.web.views.working import Run, counted
 from rootcollar.work import text
 
 __all__ = ["Fact", "UnitGround", "units_ground"]
@@ -20,10 +23,10 @@ _DISTANCES = {
 
 @dataclass(frozen=True, slots=True)
 class Fact:
-    """One thing about a unit. says: "" while nobody has said it; key, how: how it is written in ground.toml."""
+    """One thing about a unit. says: None while nobody has said it; key, how: how it is written in ground.toml."""
 
     words: str
-    says: str
+    says: Run | None
     key: str
     how: str
 
@@ -32,20 +35,20 @@ class Fact:
 class UnitGround:
     """A unit: what is known in one sentence and in pairs, what is still asked, what is counted there.
 
-    counted: (plant, size, stems with their doubt).
+    counted: (plant, size, stems, their doubt).
     """
 
     key: str
     name: str
-    about: str
+    about: tuple[Run, ...]
     facts: tuple[Fact, ...]
     asked: tuple[Question, ...]
-    counted: tuple[tuple[str, str, str], ...]
+    counted: tuple[tuple[str, str, Run, str], ...]
 
     @property
     def missing(self) -> tuple[Fact, ...]:
         """What nobody has said yet."""
-        return tuple(one for one in self.facts if not one.says)
+        return tuple(one for one in self.facts if one.says is None)
 
     @property
     def open(self) -> int:
@@ -63,38 +66,38 @@ def _unit(here: Open, unit: Unit) -> UnitGround:
     facts = _facts(here, unit)
     asked = tuple(one for one in questions(here) if unit.key in dict(one.abouts))
     species = here.setting.reference.species
-    counted = tuple(
-        (species[one.species].common_name, text.size(one.band_cm), _count(one.stems))
-        for one in sorted(here.project.stands, key=lambda one: (one.species, one.band_cm))
-        if one.unit == unit.key
-    )
-    return UnitGround(unit.key, unit.name, _about(unit), facts, asked, counted)
+    stands = sorted(here.project.stands, key=lambda one: (one.species, one.band_cm))
+    rows = tuple(_count(one, species[one.species].common_name) for one in stands if one.unit == unit.key)
+    return UnitGround(unit.key, unit.name, tuple(_about(unit)), facts, asked, rows)
 
 
-def _about(unit: Unit) -> str:
-    area = text.acres(unit.area_m2) if unit.area_m2 is not None else "area not known"
-    told = [area, (unit.site_class or "kind of place not said").replace("_", " ")]
-    told += [] if unit.slope_pct is None else [f"slope {unit.slope_pct:g} %"]
-    return f"{', '.join(told)}; water {text.distance(unit.water_m)}, well {text.distance(unit.well_m)}."
+def _about(unit: Unit) -> Iterator[Run]:
+    yield area_run(unit) if unit.area_m2 is not None else Run("area not known")
+    yield Run(f", {(unit.site_class or 'kind of place not said').replace('_', ' ')}")
+    if unit.slope_pct is not None:
+        yield from (Run(", slope "), slope_run(unit))
+    yield from (Run("; water "), distance_run(unit, "water"), Run(", well "), distance_run(unit, "well"), Run("."))
 
 
 def _facts(here: Open, unit: Unit) -> tuple[Fact, ...]:
     beneath = {None: "", True: "yes", False: "nothing wanted"}
     told = [
-        ("Area", "" if unit.area_m2 is None else text.acres(unit.area_m2), "area"),
-        ("Kind of place", (unit.site_class or "").replace("_", " "), "site_class"),
-        ("Slope", "" if unit.slope_pct is None else f"{unit.slope_pct:g} %", "slope"),
-        ("Permission", _permission(here, unit.permission), "permission"),
-        *((words, _distance(getattr(unit, f"{key}_m")), key) for key, words in _DISTANCES.items()),
-        ("Wanted plants beneath", beneath[unit.wanted_beneath], "wanted_beneath"),
+        ("Area", None if unit.area_m2 is None else area_run(unit), "area"),
+        ("Kind of place", _said((unit.site_class or "").replace("_", " ")), "site_class"),
+        ("Slope", None if unit.slope_pct is None else slope_run(unit), "slope"),
+        ("Permission", _said(_permission(here, unit.permission)), "permission"),
+        *((words, _distance(unit, key), key) for key, words in _DISTANCES.items()),
+        ("Wanted plants beneath", _said(beneath[unit.wanted_beneath]), "wanted_beneath"),
     ]
     return tuple(Fact(words, says, key, WRITTEN_AS[key]) for words, says, key in told)
 
 
-def _distance(length_m: float | None) -> str:
-    if length_m == 0:
-        return "touches it or lies within"
-    return "" if length_m is None else text.distance(length_m)
+def _said(words: str) -> Run | None:
+    return Run(words) if words else None
+
+
+def _distance(unit: Unit, what: str) -> Run | None:
+    return None if getattr(unit, MEASURED[what]) is None else distance_run(unit, what)
 
 
 def _permission(here: Open, permission: Permission | None) -> str:
@@ -104,6 +107,7 @@ def _permission(here: Open, permission: Permission | None) -> str:
     return f"{permission.by}, {word} {permission.until.isoformat()}"
 
 
-def _count(stems: Worlds) -> str:
-    here = band(stems)
-    return f"{here.best:,.0f}" + (f" ({here.low:,.0f}–{here.high:,.0f})" if here.low != here.high else "")
+def _count(stand: Stand, plant: str) -> tuple[str, str, Run, str]:
+    stems, doubt = counted(stand.stems)
+    size = text.size(stand.band_cm)
+    return plant, size, Run(stems, f"/choose/working/stems/{stand.key}", f"stems of {plant}, {size}"), doubt

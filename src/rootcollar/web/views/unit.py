@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from rootcollar.choose import (
@@ -20,7 +20,9 @@ from rootcollar.kernel.days import MONTHS, name_months
 from rootcollar.kernel.doubt import band
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
 from rootcollar.web.desk import Open, of_what_lies_open
-from rootcollar.web.views.working import counted, money, work_of
+from rootcollar.web.views.measured import area_run, distance_run
+from rootcollar.web.views.reasons import lines_run, place_runs, runs_of
+from rootcollar.web.views.working import Run, counted, money, work_of
 from rootcollar.work import text
 from rootcollar.work.packet import Said
 from rootcollar.work.unit_page import said as printed
@@ -38,19 +40,19 @@ class Row:
     key: str
     size: str
     verb: str
-    stems: str
+    stems: Run
     stems_doubt: str
-    because: str
-    aside: tuple[tuple[str, str, str], ...]
+    because: tuple[Run, ...]
+    aside: tuple[tuple[str, tuple[Run, ...], tuple[Run, ...]], ...]
     struck: str
     rest: str = ""
     mix: str = ""
     months: tuple[tuple[str, bool, str], ...] = ()
     months_words: str = ""
-    amount: str = ""
+    amount: Run | None = None
     amount_doubt: str = ""
-    hours: str = ""
-    money: str = ""
+    hours: Run | None = None
+    money: Run | None = None
     money_doubt: str = ""
     fallback: str = ""
     ways: tuple[tuple[str, str], ...] = ()
@@ -63,7 +65,7 @@ class UnitView:
 
     key: str
     name: str
-    about: str
+    about: tuple[Run, ...]
     plants: tuple[tuple[str, tuple[Row, ...]], ...]
     said: tuple[Said, ...]
     quiet: str
@@ -78,10 +80,10 @@ class Card:
 
     key: str
     name: str
-    area: str
-    because: str
+    area: Run
+    because: tuple[Run, ...]
     level: str
-    lines: str
+    lines: Run
 
 
 @of_what_lies_open
@@ -89,17 +91,13 @@ def unit_cards(here: Open) -> tuple[Card, ...]:
     """Return every unit with stems, in the order to work them."""
     if here.plan is None:
         return ()
-    return tuple(_card(here, key, because) for key, because in here.plan.order)
+    return tuple(_card(here, key) for key, _ in here.plan.order)
 
 
-def _card(here: Open, key: str, because: str) -> Card:
-    lines = _lines(here, key)
-    clear = sum(line.is_work for line in lines)
+def _card(here: Open, key: str) -> Card:
     unit = here.project.ground.units[key]
-    worst = max((line.level for line in lines), default=Level.OK)
-    return Card(
-        key, unit.name, text.acres(unit.area_m2), because, worst.word, f"{clear} of {len(lines)} lines are work"
-    )
+    worst = max((line.level for line in _lines(here, key)), default=Level.OK)
+    return Card(key, unit.name, area_run(unit), place_runs(here, key), worst.word, lines_run(here, key))
 
 
 @of_what_lies_open
@@ -118,7 +116,7 @@ def unit_view(here: Open, key: str) -> UnitView:
     work = [one for one in work_of(here) if one.stand.unit == key]
     cost = sum_worlds([line_money(one.stand.stems, one.per_stem.cost) for one in work])
     return UnitView(
-        key, unit.name, _about(here, key), plants,
+        key, unit.name, tuple(_about(here, key)), plants,
         tuple(printed(one) for one in said if one.level > Level.OK),
         f"{len(weighed)} rules weighed; those not named here did not object",
         *money(cost),
@@ -132,7 +130,7 @@ def _lines(here: Open, key: str) -> list[Choice]:
     return sorted(mine, key=lambda one: (one.stand.species, one.stand.band_cm))
 
 
-def _about(here: Open, key: str) -> str:
+def _about(here: Open, key: str) -> Iterator[Run]:
     unit = here.project.ground.units[key]
     kind = (unit.site_class or "kind of place not said").replace("_", " ")
     beneath = {
@@ -140,35 +138,47 @@ def _about(here: Open, key: str) -> str:
         True: "wanted plants beneath",
         False: "nothing wanted beneath",
     }
-    water = f"water {text.distance(unit.water_m)}"
-    return f"{text.acres(unit.area_m2)}, {kind}; {water}; {beneath[unit.wanted_beneath]}."
+    yield from (area_run(unit), Run(f", {kind}; water "), distance_run(unit, "water"))
+    yield Run(f"; {beneath[unit.wanted_beneath]}.")
 
 
 def _row(line: Choice, here: Open) -> Row:
     stand, option, size = line.stand, line.option, text.size(line.stand.band_cm)
-    aside = tuple((way_words(one.way), one.because, one.would_win_if) for one in line.set_aside)
+    aside = tuple(
+        (way_words(one.way), runs_of(one.why, stand.key, one.way), runs_of(one.wins, stand.key, one.way))
+        for one in line.set_aside
+    )
     if option is None:
-        return Row(stand.key, size, "Leave for now", *counted(stand.stems), line.because, aside, "stop")
+        return Row(stand.key, size, "Leave for now", *_stems(line, size), (Run(line.because),), aside, "stop")
     verb, rest = instruction(option.way)
     poured = line_mix_ml(stand.stems, option.per_stem.mix_ml)
     cost, cost_doubt = money(line_money(stand.stems, option.per_stem.cost))
     months = option.way.visit.months
     return Row(
-        stand.key, size, verb, *counted(stand.stems), line.because, aside,
+        stand.key, size, verb, *_stems(line, size), runs_of(line.why, stand.key, option.way), aside,
         {Level.STOP: "stop", Level.ASK: "ask"}.get(line.level, ""),
         rest=rest,
         mix=_mix(line, here),
         months=tuple((name[:1], at in months, name) for at, name in enumerate(MONTHS, 1)),
         months_words=f"Months: {name_months(months)}",
-        amount=text.gallons(band(poured).best) if line.recipe else "",
+        amount=_number(line, "mix", text.gallons(band(poured).best), f"mix for {size}") if line.recipe else None,
         amount_doubt=text.span(poured) if line.recipe else "",
-        hours=text.hours(line_minutes(stand.stems, option.per_stem.minutes)),
-        money=cost,
+        hours=_number(line, "hours", text.hours(line_minutes(stand.stems, option.per_stem.minutes)), f"work on {size}"),
+        money=_number(line, "cost", cost, f"cost of {size}"),
         money_doubt=cost_doubt,
         fallback=f"{line.fallback.trigger}: {way_words(line.fallback.option.way)}" if line.fallback else "",
         ways=_ways(line),
         picked=stand.key in here.project.picked,
     )  # fmt: skip
+
+
+def _number(line: Choice, what: str, words: str, about: str) -> Run:
+    return Run(words, f"/choose/working/{what}/{line.stand.key}", about)
+
+
+def _stems(line: Choice, size: str) -> tuple[Run, str]:
+    words, doubt = counted(line.stand.stems)
+    return _number(line, "stems", words, f"stems of {size}"), doubt
 
 
 def _mix(line: Choice, here: Open) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -12,12 +12,25 @@ from rootcollar.kernel.errors import NotFound
 from rootcollar.kernel.formula import Step as Watched
 from rootcollar.kernel.formula import as_tree, watch
 from rootcollar.kernel.sources import Source
+from rootcollar.kernel.units import convert
 from rootcollar.kernel.working import in_words, walk
-from rootcollar.survey import Stand
+from rootcollar.survey import Stand, total
 from rootcollar.web.desk import Open
 from rootcollar.work import text
 
-__all__ = ["Drawer", "Step", "counted", "drawer_of", "line_drawer", "money", "spread", "unit_drawer", "work_of"]
+__all__ = [
+    "Drawer", "Run", "Step", "before", "counted", "drawer_of", "line_drawer", "line_of", "money", "spread",
+    "stems_drawer", "unit_drawer", "work_of",
+]  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """Words of a sentence; where they are a number that opens, to: the page of its working, about: what it is of."""
+
+    words: str
+    to: str = ""
+    about: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,13 +58,14 @@ def line_drawer(here: Open, what: str, line: str) -> Drawer:
     """
     if what not in NUMBERS:
         raise NotFound("number of a line", what, list(NUMBERS))
-    choice = _line(here, line, what)
+    choice = line_of(here, line, what)
     if what == "stems":
-        return _counted(here, choice.stand)
+        return stems_drawer(here, [choice.stand])
     with watch() as steps:
         found = _AGAIN[what](choice, here.setting)
     says, doubt = _WORDS[what](found)
-    return drawer_of(says, doubt, steps, here.setting.reference.sources)
+    drawer = drawer_of(says, doubt, steps, here.setting.reference.sources)
+    return replace(drawer, steps=(*drawer.steps, *_as_shown(what, best(found))))
 
 
 def unit_drawer(here: Open, what: str, unit: str) -> Drawer:
@@ -70,9 +84,8 @@ def unit_drawer(here: Open, what: str, unit: str) -> Drawer:
     drawer = drawer_of(says, doubt, steps, here.setting.reference.sources)
     units = "min" if what == "hours" else "money"
     added = " + ".join(f"{best(one):.6g}" for one in parts)
-    return replace(
-        drawer, steps=(*drawer.steps, Step("all lines that are work", f"{added} = {best(whole):.6g} {units}"))
-    )
+    together = Step("all lines that are work", f"{added} = {best(whole):.6g} {units}")
+    return replace(drawer, steps=(*drawer.steps, together, *_as_shown(what, best(whole))))
 
 
 def work_of(here: Open) -> list[Choice]:
@@ -87,6 +100,13 @@ def drawer_of(says: str, doubt: str, steps: Iterable[Watched], cites: Mapping[st
     told = dict.fromkeys(in_words(node) for tree in trees for _, node in walk(tree))
     keys = dict.fromkeys(key for tree in trees for key in _keys(tree) if key in cites)
     return Drawer(says, doubt, tuple(Step(*one) for one in told), tuple((key, cites[key].cite) for key in keys))
+
+
+def before(drawer: Drawer, *others: Drawer) -> Drawer:
+    """Return a drawer that begins with the steps of others, and names their sources too."""
+    steps = tuple(step for one in others for step in one.steps)
+    sources = dict(source for one in (*others, drawer) for source in one.sources)
+    return replace(drawer, steps=(*steps, *drawer.steps), sources=tuple(sources.items()))
 
 
 def money(worlds: Worlds) -> tuple[str, str]:
@@ -117,18 +137,43 @@ _WORDS: Mapping[str, Callable[[Worlds], tuple[str, str]]] = {
 NUMBERS = ("stems", *_AGAIN)
 
 
-def _counted(here: Open, stand: Stand) -> Drawer:
-    """Return where a count comes from: its row of the tally, and the counter's own range."""
-    said, doubt = counted(stand.stems)
-    plant = here.setting.reference.species[stand.species].common_name
-    row = f"{said} stems, the row of tally.csv for {stand.unit}, {plant}, {text.size(stand.band_cm)}"
-    steps = [Step("counted", row)]
-    if doubt:
-        steps.append(Step("doubt", f"{doubt}, the row's own range, read as the middle 80 % of what is believed (ours)"))
+def _as_shown(what: str, figure: float) -> tuple[Step, ...]:
+    """Return the last step, from a mix [mL] or a time [min] to the unit it is shown in; money is shown as it is."""
+    if what == "cost":
+        return ()
+    unit, shown = (
+        ("min", "h") if what == "hours" else ("mL", "gal" if text.gallons(figure).endswith("gal") else "fl oz")
+    )
+    worked = f"{figure:.6g} {unit} / {convert(1, shown, unit):.6g} = {convert(figure, unit, shown):.6g} {shown}"
+    return (Step("as shown", worked),)
+
+
+def stems_drawer(here: Open, stands: Sequence[Stand]) -> Drawer:
+    """Return where a count comes from: its row of the tally and the counter's own range; of several, their sum."""
+    steps = [step for one in stands for step in _counted(here, one)]
+    whole = total(stands)
+    said, doubt = counted(whole)
+    if len(stands) > 1:
+        added = " + ".join(f"{best(one.stems):.6g}" for one in stands)
+        steps.append(Step("all together", f"{added} = {best(whole):.6g} stems"))
+        if doubt:
+            steps.append(
+                Step("doubt of the sum", f"{doubt}, the rows' doubt added draw by draw, the middle 80 % of it")
+            )
     return Drawer(f"{said} stems", doubt, tuple(steps), ())
 
 
-def _line(here: Open, line: str, what: str) -> Choice:
+def _counted(here: Open, stand: Stand) -> Iterator[Step]:
+    said, doubt = counted(stand.stems)
+    plant = here.setting.reference.species[stand.species].common_name
+    row = f"{said} stems, the row of tally.csv for {stand.unit}, {plant}, {text.size(stand.band_cm)}"
+    yield Step("counted", row)
+    if doubt:
+        yield Step("doubt", f"{doubt}, the row's own range, read as the middle 80 % of what is believed (ours)")
+
+
+def line_of(here: Open, line: str, what: str) -> Choice:
+    """Return a line of the plan that has a number. Raises NotFound for no line, or one without that number."""
     lines = {one.stand.key: one for one in (here.plan.choices if here.plan else ())}
     found = lines.get(line)
     if found is None or (what == "mix" and found.recipe is None) or (what != "stems" and found.option is None):
