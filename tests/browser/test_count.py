@@ -170,7 +170,7 @@ def test_on_a_phone_each_cell_is_named_and_wide_enough_to_touch(page: Page, serv
 
 def test_stems_per_acre_open_in_place(page: Page, served: Served) -> None:
     page.goto(f"{served.base}/count")
-    page.locator("#dense a.open").first.click()
+    page.locator('#dense a.open[href^="/count/working"]').first.click()
     expect(page.locator(".drawer .working").first).to_contain_text("stems / area acre")
     assert page.url == f"{served.base}/count"
 

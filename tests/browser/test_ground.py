@@ -66,7 +66,7 @@ def test_the_map_has_a_name_takes_the_focus_and_moves_by_keyboard(page: Page, se
 
 def test_a_unit_is_reached_from_the_list_by_keyboard_alone(page: Page, served: Served) -> None:
     page.goto(f"{served.base}/ground")
-    link = page.get_by_role("complementary", name="Units").get_by_role("link", name="The ridge")
+    link = page.get_by_role("complementary", name="Units").get_by_role("link", name="The ridge", exact=True)
     for _ in range(60):
         page.keyboard.press("Tab")
         if link.evaluate("one => one === document.activeElement"):
