@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from rootcollar.kernel.formula import FORMULAS, Step, as_tree, evaluate, formula, use, watch
+from rootcollar.kernel.formula import FORMULAS, Step, add_up, as_tree, evaluate, formula, note, unwatched, use, watch
 from rootcollar.kernel.sources import Cited, Mark
 
 
@@ -142,3 +142,25 @@ def test_an_expression_reaches_nothing_but_its_words() -> None:
         with pytest.raises(NameError):
             evaluate(says, {})
     assert evaluate("where(x > 1, sqrt(x), 0)", {"x": np.array([4.0, 1.0])}) == pytest.approx([2, 0])
+
+
+def test_a_sum_leaves_its_parts_and_one_part_is_no_sum(bench: Bench) -> None:
+    parts = [np.array([1.5, 1.0, 2.0]), np.array([2.25])]
+    with watch() as steps:
+        whole = add_up(parts, "mL", "both")
+        add_up([3.0], "mL")
+    assert whole.tolist() == [3.75, 3.25, 4.25]
+    (node,) = map(as_tree, steps)
+    assert (node["formula"], node["says"], node["result"], node["unit"]) == ("both", "1.5 + 2.25", 3.75, "mL")
+    assert evaluate(node["says"], {}) == node["result"]
+
+
+def test_a_note_gives_back_its_result_and_says_so_only_while_watched(bench: Bench) -> None:
+    assert note("read", "a jug", 4.0, "mL") == 4.0
+    with watch() as steps:
+        assert note("read", "a jug", 4.0, "mL", "ours") == 4.0
+        with unwatched():
+            note("tried", "another jug", 5.0, "mL")
+            bench.area(1.0)
+    (node,) = map(as_tree, steps)
+    assert (node["formula"], node["result"], node["source"]) == ("read", 4.0, "ours")
