@@ -197,7 +197,7 @@ def test_a_card_in_litres():
 @given(st.floats(26, 99), totals, systems)
 def test_a_strong_mix_is_not_started_with_half_a_tank_of_diluent(pct, total_ml, system):
     one = made(recipe(pct), total_ml, Limits(pct), system)
-    assume(one.diluent_ml < 0.75 * total_ml)
+    assume(one.diluent_ml < 0.75 * one.total_ml)
     assert "Fill about half" not in one.steps[0]
     poured = read(one.steps[0].removeprefix("Pour in ").split(" of ")[0].split(" (")[0]).amount
     assert poured < 0.6 * one.diluent_ml or poured < 1  # half of it, as a jug measures that

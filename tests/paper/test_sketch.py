@@ -57,7 +57,7 @@ def in_frame(words: list[Word]) -> list[Word]:
 def demo(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str], Packet]:
     """Return a function that gives the packet of one of the demo's units."""
     folder = tmp_path_factory.mktemp("woods") / "hobbin-wood"
-    write_demo(folder)
+    write_demo(folder, TODAY)
     project = read_folder(folder)
     return lambda unit: prepare(project, TODAY, [unit]).value.packet
 

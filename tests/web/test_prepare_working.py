@@ -35,7 +35,7 @@ def opened(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Number]:
     from rootcollar.exchange import write_demo
 
     folder = tmp_path_factory.mktemp("opened") / "hobbin-wood"
-    write_demo(folder)
+    write_demo(folder, TODAY)
     here = Desk(folder, lambda: TODAY).look()
     return dict(numbers_of(views.packet_view(here, views.Wanted())))
 
