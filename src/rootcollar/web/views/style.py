@@ -13,6 +13,7 @@ from rootcollar.web.views.facts import Row as Line
 from rootcollar.web.views.map import KINDS, DrawnFeature, DrawnUnit, Kind, Label
 from rootcollar.web.views.map import Drawn as Map
 from rootcollar.web.views.packet import Drawn, bars_of
+from rootcollar.web.views.prepare import UnitStep
 from rootcollar.web.views.unit import Row
 from rootcollar.web.views.working import Drawer, Run, Step
 from rootcollar.work.packet import Card, Part, Said, Sign, Tag
@@ -35,9 +36,13 @@ SAMPLE_DRAWER = Drawer(
 
 @dataclass(frozen=True, slots=True)
 class Sample:
-    """What the style page shows. lines: one that is work, one held, one struck out; parts: of each kind."""
+    """What the style page shows.
+
+    steps: units to step to. lines: one that is work, one held, one struck out. parts: of each kind.
+    """
 
     verdicts: tuple[Said, ...]
+    steps: tuple[UnitStep, ...]
     lines: tuple[Row, ...]
     months: tuple[tuple[str, bool | str, str], ...]
     opens: Run
@@ -54,7 +59,7 @@ class Sample:
 
 def _verdicts() -> tuple[Said, ...]:
     return (
-        Said("stop", "the oil mix within 25 ft of the brook", "the water-borne mix there", "L26", "9"),
+        Said("stop", "the oil mix within 25 ft of the brook", "the water-borne mix there", "L37a", "9"),
         Said("ask", "any wanted tree within 10 ft of the cut stems?", "unmapped trees count too"),
         Said("warn", "spined twigs at face height", "treaters keep goggles on"),
         Said("ok", "no known rule objects"),
@@ -145,6 +150,10 @@ def _tags() -> tuple[tuple[Tag, Drawn], ...]:
 
 SAMPLE = Sample(
     _verdicts(),
+    (
+        UnitStep("ridge", "The ridge", "", "ok", "6 of 6 lines are work", True),
+        UnitStep("bench", "The bench", "", "stop", "2 of 7 lines are work", False),
+    ),
     _lines(),
     _months(),
     Run("2.5 gal", _AT, "mix"),
