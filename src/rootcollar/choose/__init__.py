@@ -20,6 +20,7 @@ from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Pick, Pr
 from rootcollar.choose.own import NO_OWN, Own, Price
 from rootcollar.choose.plan import prescribe
 from rootcollar.choose.prices import LineCost, line_cost
+from rootcollar.choose.reach import Reach, mosts, reaches
 from rootcollar.choose.replay import replay_cost, replay_minutes, replay_mix
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.sums import line_minutes, line_mix_ml, line_money, minutes, poured_ml, stems, sum_worlds
@@ -28,10 +29,10 @@ from rootcollar.choose.words import instruction, method_in_words, mix_words, tri
 
 __all__ = [
     "NO_OWN", "Choice", "Fallback", "LineCost", "Option", "Own", "PerStem", "Pick", "Prescription", "Price", "Product",
-    "SetAside", "Setting", "Way", "alike", "cost_per_kill", "cost_per_stem", "decide", "expected",
+    "Reach", "SetAside", "Setting", "Way", "alike", "cost_per_kill", "cost_per_stem", "decide", "expected",
     "fallback_verdicts", "instruction", "line_cost", "line_minutes", "line_mix_ml", "line_money", "line_verdicts",
-    "method_in_words", "minutes", "mix_words",
-    "not_planned_with", "poured_ml", "prescribe", "products", "proving_batch", "replay_cost",
+    "method_in_words", "minutes", "mix_words", "mosts",
+    "not_planned_with", "poured_ml", "prescribe", "products", "proving_batch", "reaches", "replay_cost",
     "replay_minutes", "replay_mix", "shut", "stems",
     "sum_worlds", "total_verdicts", "trigger", "unit_totals", "way_words", "ways_for",
 ]  # fmt: skip

@@ -26,14 +26,14 @@ def measure(ground: Ground) -> Ground:
 
     A feature counts for every unit, a neighbour's too. Where a measure was typed as well, the smaller is kept: a
     smaller area keeps the yearly limit, a smaller distance keeps the set-back.
-    Raises BadInput with every area typed that is over twice, or under half, the area drawn.
+    Raises BadInput with every area typed that is over twice, or under half, the area drawn, and with every worked
+    ground that is larger than its unit.
     """
     units, notes, faults = {}, [*ground.notes], []
     for key, unit in ground.units.items():
         drawn = area_m2(unit.polygon) if unit.polygon else None
-        fault = _slip(unit, drawn)
-        faults += [fault] if fault else []
         units[key], said = _measured(unit, drawn, ground)
+        faults += [fault for fault in (_slip(unit, drawn), _too_wide(unit, units[key].area_m2)) if fault]
         notes += said
     if faults:
         raise BadInput(*faults)
@@ -50,9 +50,22 @@ def _slip(unit: Unit, drawn_m2: float | None) -> Fault | None:
     )  # fmt: skip
 
 
+def _too_wide(unit: Unit, area_m2: float | None) -> Fault | None:
+    if unit.worked_m2 is None or area_m2 is None or unit.worked_m2 <= area_m2 * (1 + _SAME_AREA):
+        return None
+    return Fault(
+        f"{_acres(unit.worked_m2)} worked in a unit of {_acres(area_m2)}",
+        "the ground in the unit on which the stems stand, not larger than the unit",
+        row=f"unit {unit.key}", field="worked",
+    )  # fmt: skip
+
+
 def _measured(unit: Unit, drawn_m2: float | None, ground: Ground) -> tuple[Unit, list[str]]:
     area, notes = _area(unit, drawn_m2)
-    found: dict[str, float | None] = {"area_m2": area}
+    worked = unit.worked_m2
+    found: dict[str, float | None] = {
+        "area_m2": area, "worked_m2": min(worked, area) if worked is not None and area is not None else worked,
+    }  # fmt: skip
     for kind, name in MEASURED.items():
         found[name], note = _nearest(unit, kind, getattr(unit, name), ground)
         notes += [note] if note else []

@@ -5,20 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from rootcollar.choose import Setting, poured_ml, unit_totals
-from rootcollar.kernel.doubt import best, sure
+from rootcollar.choose import mosts, poured_ml, unit_totals
+from rootcollar.kernel.doubt import best
 from rootcollar.kernel.errors import Refusal
-from rootcollar.kernel.rounding import to_step
-from rootcollar.kernel.units import convert, jug, show
-from rootcollar.label import Most, Past, UnitTotal, Work, most_mix
-from rootcollar.label.limits import product_l_per_ha
+from rootcollar.kernel.units import convert, jug
+from rootcollar.label import Most, UnitTotal
 from rootcollar.mix import card
 from rootcollar.work import text
 from rootcollar.work.asked import PacketAsked
 from rootcollar.work.batches import tank_ml
 from rootcollar.work.mixes import DayMix, day_mixes, limits_of_mix, work_lines
 from rootcollar.work.packet import Page, Part
-from rootcollar.work.printed import NO_SHEET
 
 __all__ = ["topup_page"]
 
@@ -96,7 +93,7 @@ def _most_part(mixes: Sequence[DayMix], asked: PacketAsked) -> Part:
     rows, treated = [], False
     for total in sorted(totals, key=lambda one: (asked.units.index(one.unit), mix_of[one.lines[0]].place)):
         mix = mix_of[total.lines[0]]
-        most = _most(total, totals, mix, asked.setting)
+        most = mosts(total, totals, asked.setting)
         treated |= mix.sheet is not None and mix.sheet.says("limits.area_basis") != "site_acre"
         unit = asked.setting.ground.units[total.unit].name
         rows.append((unit, mix.letter, text.gallons(best(total.mix_ml)), *_most_words(most, total)))
@@ -107,29 +104,12 @@ def _most_part(mixes: Sequence[DayMix], asked: PacketAsked) -> Part:
     return Part("Pour no more than this on a unit", "table", tuple(rows), heads, note)
 
 
-def _most(total: UnitTotal, totals: Sequence[UnitTotal], mix: DayMix, setting: Setting) -> tuple[Most, ...]:
-    if mix.sheet is None:
-        return (Most(None, NO_SHEET),)
-    same = (total.unit, total.ingredient)
-    beside = tuple(one for one in totals if (one.unit, one.ingredient) == same and one is not total)
-    rows = tuple(one for one in setting.history.rows if (one.unit, one.ingredient) == same)
-    return most_mix(mix.sheet, Work(total, beside), Past(rows, setting.history.complete, setting.on))
-
-
 def _most_words(most: Sequence[Most], total: UnitTotal) -> tuple[str, str, str]:
     """The least of what the rates leave, rounded down, on the unit and on an acre, and the rates looked at."""
     known = [one.mix_ml for one in most if one.mix_ml is not None]
     words = "; ".join(one.words for one in most)
-    if len(known) < len(most) or not total.area_m2:
+    acre = [one.on_acre_ml for one in most if one.on_acre_ml is not None]
+    if len(known) < len(most) or not acre:
         return "not known: as planned", "not known", words
-    on_acre = convert(best(product_l_per_ha(sure(min(known)), total.area_m2)), "L/ha", "mL/ac")
     far = min(known) > _FAR * best(total.mix_ml)
-    return "far above the plan" if far else _down(min(known)), _down(on_acre), words
-
-
-def _down(volume_ml: float) -> str:
-    """A volume rounded down: whole gallons where there are many, tenths of a few, else a mark of a jug."""
-    gallons = convert(volume_ml, "mL", "gal")
-    if gallons >= 1:
-        return show(to_step(gallons, 1 if gallons >= 10 else 1 / 10, "down"), "gal", 4)
-    return jug(volume_ml, direction="down").text.partition(" (")[0]
+    return "far above the plan" if far else text.down(min(known)), text.down(min(acre)), words

@@ -82,6 +82,7 @@ def _facts(here: Open, unit: Unit) -> tuple[Fact, ...]:
     beneath = {None: "", True: "yes", False: "nothing wanted"}
     told = [
         ("Area", "" if unit.area_m2 is None else text.acres(unit.area_m2), "area"),
+        ("Ground worked, of it", "" if unit.worked_m2 is None else text.acres(unit.worked_m2), "worked"),
         ("Kind of place", (unit.site_class or "").replace("_", " "), "site_class"),
         ("Slope", "" if unit.slope_pct is None else f"{unit.slope_pct:g} %", "slope"),
         ("Permission", _permission(here, unit.permission), "permission"),

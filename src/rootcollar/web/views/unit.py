@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from rootcollar.choose import (
     Choice,
+    Reach,
     instruction,
     line_minutes,
     line_mix_ml,
     line_money,
     minutes,
     mix_words,
+    reaches,
     sum_worlds,
     way_words,
 )
@@ -23,6 +25,7 @@ from rootcollar.web.desk import Open, of_what_lies_open
 from rootcollar.web.views.working import counted, money, work_of
 from rootcollar.work import text
 from rootcollar.work.packet import Said
+from rootcollar.work.reach_words import reach_words
 from rootcollar.work.unit_page import said as printed
 
 __all__ = ["Card", "Row", "UnitView", "unit_cards", "unit_view"]
@@ -55,6 +58,7 @@ class Row:
     fallback: str = ""
     ways: tuple[tuple[str, str], ...] = ()
     picked: bool = False
+    most: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,10 +111,10 @@ def unit_view(here: Open, key: str) -> UnitView:
     """Return a unit's page."""
     lines = _lines(here, key)
     unit = here.project.ground.units[key]
-    species = here.setting.reference.species
+    species, reached = here.setting.reference.species, reaches(lines, here.setting)
     names = dict.fromkeys(one.stand.species for one in lines)
     plants = tuple(
-        (species[name].common_name, tuple(_row(one, here) for one in lines if one.stand.species == name))
+        (species[name].common_name, tuple(_row(one, here, reached) for one in lines if one.stand.species == name))
         for name in names
     )
     said = _once(one for line in lines for one in line.verdicts)
@@ -141,10 +145,11 @@ def _about(here: Open, key: str) -> str:
         False: "nothing wanted beneath",
     }
     water = f"water {text.distance(unit.water_m)}"
-    return f"{text.acres(unit.area_m2)}, {kind}; {water}; {beneath[unit.wanted_beneath]}."
+    worked = "" if unit.worked_m2 is None else f" ({text.acres(unit.worked_m2)} of it worked)"
+    return f"{text.acres(unit.area_m2)}{worked}, {kind}; {water}; {beneath[unit.wanted_beneath]}."
 
 
-def _row(line: Choice, here: Open) -> Row:
+def _row(line: Choice, here: Open, reached: Mapping[str, tuple[Reach, ...]]) -> Row:
     stand, option, size = line.stand, line.option, text.size(line.stand.band_cm)
     aside = tuple((way_words(one.way), one.because, one.would_win_if) for one in line.set_aside)
     if option is None:
@@ -168,6 +173,7 @@ def _row(line: Choice, here: Open) -> Row:
         fallback=f"{line.fallback.trigger}: {way_words(line.fallback.option.way)}" if line.fallback else "",
         ways=_ways(line),
         picked=stand.key in here.project.picked,
+        most=reach_words(reached.get(stand.key, ())) if line.is_work else "",
     )  # fmt: skip
 
 
