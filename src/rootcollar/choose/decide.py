@@ -2,39 +2,36 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from types import MappingProxyType
 
-from rootcollar.choose.cost import expected
-from rootcollar.choose.figures import per_stem
-from rootcollar.choose.gates import in_season, shut, weaknesses
-from rootcollar.choose.judge import line_verdicts
-from rootcollar.choose.option import Choice, Fallback, Option, Pick, SetAside, Way
+from rootcollar.choose.gates import ground_gate
+from rootcollar.choose.judge import place_verdicts
+from rootcollar.choose.kinds import Kind, OfKind, kind_of, ways_of_kind
+from rootcollar.choose.option import Choice, Fallback, Option, Pick, SetAside
 from rootcollar.choose.setting import Setting
-from rootcollar.choose.ways import ways_for
 from rootcollar.choose.words import trigger, way_words
-from rootcollar.kernel.doubt import Worlds, best
-from rootcollar.kernel.errors import Refusal
+from rootcollar.kernel.doubt import best
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
-from rootcollar.reference import Species
 from rootcollar.survey.stand import Stand
 
 __all__ = ["decide"]
 
 
-def decide(stand: Stand, setting: Setting) -> Choice:
+def decide(stand: Stand, setting: Setting, known: Mapping[Kind, tuple[OfKind, ...]] = MappingProxyType({})) -> Choice:
     """Return the choice for a stand.
 
     Among the ways that no gate and no rule stops: those with a label before those without, then the least expected
     cost per stem killed in whole cents, then by name. A way that a question holds keeps its place: a worse way is no
     answer to a question. The fallback is the next of another method that is as clear. When nothing is open the stand
     is left, with the reasons. What a person has chosen goes before the ranking, but never past a gate or a stop.
+    known: the ways for kinds of stem, as `ways_of_kind` has them, where they are at hand.
     """
-    species = setting.reference.species[stand.species]
     options: list[Option] = []
     aside: list[SetAside] = []
-    for way in ways_for(species, setting.products, setting.reference):
-        found = _weigh(in_season(way, species), species, stand, setting)
+    for one in known.get(kind_of(stand)) or ways_of_kind(stand, setting):
+        found = _weigh(one, stand, setting)
         if isinstance(found, SetAside):
             aside.append(found)
         else:
@@ -73,21 +70,18 @@ def _not_followed(first: Option, pick: Pick, aside: Sequence[SetAside]) -> Optio
     return replace(first, verdicts=(*first.verdicts, told))
 
 
-def _weigh(way: Way, species: Species, stand: Stand, setting: Setting) -> Option | SetAside:
-    gate = shut(way, species, stand, setting)
+def _weigh(one: OfKind, stand: Stand, setting: Setting) -> Option | SetAside:
+    gate = one.plant_gate or ground_gate(one.way, setting.ground.units[stand.unit], setting.reference)
     if gate is not None:
-        return SetAside(way, gate.because, gate.would_win_if, gate.asks)
-    try:
-        figures = per_stem(way, species, stand, setting)
-    except Refusal as refusal:
-        return SetAside(way, refusal.limit, refusal.do)
-    said = line_verdicts(way, species, stand, figures, setting)
-    weak = tuple(Verdict(Level.WARN, words, rule="", about=stand.key) for words in weaknesses(way, species))
-    return Option(stand, way, figures, (*said, *weak))
+        return SetAside(one.way, gate.because, gate.would_win_if, gate.asks)
+    if one.figures is None:
+        return SetAside(one.way, one.refused, one.do)
+    said = place_verdicts(one.facts, one.said, stand, setting)
+    return Option(stand, one.way, one.figures, (*said, *(weak.of(stand.key) for weak in one.weak)))
 
 
 def _rank(option: Option) -> tuple[bool, int, str]:
-    return _no_label(option), round(100 * expected(option.per_stem.cost_per_kill)), option.way.key
+    return _no_label(option), round(100 * option.per_stem.mean_cost_per_kill), option.way.key
 
 
 def _no_label(option: Option) -> bool:
@@ -103,32 +97,32 @@ def _can_replace(option: Option, first: Option) -> bool:
 def _because(option: Option) -> str:
     figures = option.per_stem
     return (
-        f"least expected cost per stem killed, {_money(figures.cost_per_kill)}; {figures.kill_because}; "
+        f"least expected cost per stem killed, {_dollars(figures.mean_cost_per_kill)}; {figures.kill_because}; "
         f"{best(figures.minutes):.2g} minutes a stem, guess until own times"
     )
 
 
 def _behind(option: Option, first: Option) -> SetAside:
     if _no_label(option) and not _no_label(first):
-        would = _money(option.per_stem.cost_per_kill)
+        would = _dollars(option.per_stem.mean_cost_per_kill)
         because = f"no label sheet of it is on the shelf; {would} per stem killed"
         return SetAside(option.way, because, "type its label", open=True)
-    mine, theirs = expected(option.per_stem.cost_per_kill), expected(first.per_stem.cost_per_kill)
+    mine, theirs = option.per_stem.mean_cost_per_kill, first.per_stem.mean_cost_per_kill
     if mine < theirs:
         because = f"cheaper, {_dollars(mine)} per stem killed, and another way was chosen"
         return SetAside(option.way, because, "the choice is taken back", per_kill=mine, open=True)
-    needed = expected(option.per_stem.cost) / theirs if theirs else 1.0
+    needed = option.per_stem.mean_cost / theirs if theirs else 1.0
     wins = (
         f"it killed {needed:.0%} of stems a visit (reckoned {_counted(option):.0%} with its doubt)"
         if needed <= 1
-        else f"a visit cost {_dollars(theirs)} a stem or less (reckoned {_dollars(expected(option.per_stem.cost))})"
+        else f"a visit cost {_dollars(theirs)} a stem or less (reckoned {_dollars(option.per_stem.mean_cost)})"
     )
     return SetAside(option.way, f"dearer: {_dollars(mine)} per stem killed", wins, per_kill=mine, open=True)
 
 
 def _counted(option: Option) -> float:
     """Return the share dying of a visit that alone would cost as much per stem killed as the doubt around it does."""
-    return expected(option.per_stem.cost) / expected(option.per_stem.cost_per_kill)
+    return option.per_stem.mean_cost / option.per_stem.mean_cost_per_kill
 
 
 def _stopped(option: Option) -> SetAside:
@@ -146,10 +140,6 @@ def _nothing(aside: Sequence[SetAside]) -> str:
         by_reason.setdefault(one.because, []).append(way_words(one.way))
     reasons = "; ".join(f"{', '.join(dict.fromkeys(ways))}: {because}" for because, ways in by_reason.items())
     return f"no way is open, so it is left for now. {reasons}" if reasons else "no source names a way; it is left"
-
-
-def _money(worlds: Worlds) -> str:
-    return _dollars(expected(worlds))
 
 
 def _dollars(amount: float) -> str:

@@ -30,18 +30,27 @@ from rootcollar.survey.stand import Stand
 
 _INSTEAD = "/instead"  # behind the key of a line, its fallback
 
-__all__ = ["fallback_verdicts", "line_verdicts", "total_verdicts", "unit_totals"]
+__all__ = ["fallback_verdicts", "line_verdicts", "place_verdicts", "total_verdicts", "unit_totals", "way_facts"]
 
 
 def line_verdicts(way: Way, species: Species, stand: Stand, figures: PerStem, setting: Setting) -> tuple[Verdict, ...]:
     """Return what every rule says of one way on one stand, answers taken in; totals are weighed apart."""
-    template = _template(way, species, stand, figures, setting)
-    place = place_facts(template, setting.ground.units[stand.unit], on=setting.on)
-    said = (*weigh_template(template, stand.key), *weigh_place(place, stand.key))
-    return tuple(settle(one, setting.answers) for one in said)
+    facts = way_facts(way, species, stand, figures, setting)
+    return place_verdicts(facts, weigh_template(facts, stand.key), stand, setting)
 
 
-def _template(way: Way, species: Species, stand: Stand, figures: PerStem, setting: Setting) -> Facts:
+def place_verdicts(facts: Facts, said: Sequence[Verdict], stand: Stand, setting: Setting) -> tuple[Verdict, ...]:
+    """Return what the rules say of a way on a stand, answers taken in.
+
+    facts: of the way, wherever it is done. said: what the rules that read no place say of them.
+    """
+    place = place_facts(facts, setting.ground.units[stand.unit], on=setting.on)
+    here = (*(one.of(stand.key) for one in said), *weigh_place(place, stand.key))
+    return tuple(settle(one, setting.answers) for one in here)
+
+
+def way_facts(way: Way, species: Species, stand: Stand, figures: PerStem, setting: Setting) -> Facts:
+    """Return what the rules read of a way on stems of a kind, the same on every unit."""
     recipe = way.visit.recipe
     return template_facts(
         planned(way, species, stand, figures),
@@ -101,18 +110,29 @@ def _acid(recipe: Recipe, setting: Setting) -> tuple[float, bool]:
 
 def total_verdicts(choices: Sequence[Choice], setting: Setting) -> Mapping[str, tuple[Verdict, ...]]:
     """Return, by line, what the rules say of the sums the line adds to."""
+    totals = unit_totals(choices, setting)
+    return _of_totals(totals, totals, choices, setting)
+
+
+def _of_totals(
+    weighed: Iterable[UnitTotal], totals: Iterable[UnitTotal], choices: Sequence[Choice], setting: Setting
+) -> dict[str, tuple[Verdict, ...]]:
+    """Return, by line, what the rules say of some of the sums of the choices. totals: all of them."""
     by_key = {choice.stand.key: choice for choice in choices}
     out: dict[str, tuple[Verdict, ...]] = {}
-    totals = unit_totals(choices, setting)
+    beside: dict[str, list[UnitTotal]] = {}
     for total in totals:
+        beside.setdefault(total.unit, []).append(total)
+    for total in weighed:
         first = by_key[total.lines[0]]
         species = setting.reference.species[first.stand.species]
-        template = _template(first.way, species, first.stand, first.per_stem, setting)
+        template = way_facts(first.way, species, first.stand, first.per_stem, setting)
         place = place_facts(template, setting.ground.units[total.unit], on=setting.on)
-        facts = total_facts(place, total, setting.history, on=setting.on, also=totals)
+        facts = total_facts(place, total, setting.history, on=setting.on, also=beside[total.unit])
+        said = weigh_totals(facts, total.unit)
         for key in total.lines:
             about = key.removesuffix(_INSTEAD)
-            out[key] = tuple(settle(one, setting.answers) for one in weigh_totals(facts, about))
+            out[key] = tuple(settle(one.of(about), setting.answers) for one in said)
     return out
 
 
@@ -126,5 +146,8 @@ def fallback_verdicts(choices: Sequence[Choice], setting: Setting) -> Mapping[st
         for one in choices
         if one.fallback
     ]
-    said = total_verdicts([*choices, *backs], setting)
+    both = [*choices, *backs]
+    totals = unit_totals(both, setting)
+    with_backs = [one for one in totals if any(key.endswith(_INSTEAD) for key in one.lines)]
+    said = _of_totals(with_backs, totals, both, setting)
     return {key.removesuffix(_INSTEAD): found for key, found in said.items() if key.endswith(_INSTEAD)}

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
+from rootcollar.choose.cost import expected
 from rootcollar.kernel.doubt import Worlds
 from rootcollar.kernel.verdict import Level, Verdict, worst
 from rootcollar.mix.recipe import Recipe, Treatment, Visit
@@ -55,6 +56,7 @@ class PerStem:
 
     kill: share that dies of a visit. mix_ml: finished mix [mL]. minutes: work [min]. cost: money, of the placeholder
     or own prices. cost_per_kill: expected cost to kill one stem. kill_because: which trial, in words.
+    mean_cost, mean_cost_per_kill: their means over the doubt, kept because every ranking asks for them.
     """
 
     kill: Worlds
@@ -66,6 +68,13 @@ class PerStem:
     dose_per: str = ""
     kill_because: str = ""
     dose_because: str = ""
+    mean_cost: float = field(init=False)
+    mean_cost_per_kill: float = field(init=False)
+
+    def __post_init__(self) -> None:
+        """Work out both means."""
+        object.__setattr__(self, "mean_cost", expected(self.cost))
+        object.__setattr__(self, "mean_cost_per_kill", expected(self.cost_per_kill))
 
 
 @dataclass(frozen=True, slots=True, eq=False)

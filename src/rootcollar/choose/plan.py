@@ -10,6 +10,7 @@ from types import MappingProxyType
 from rootcollar.choose.decide import decide
 from rootcollar.choose.first import order_units
 from rootcollar.choose.judge import fallback_verdicts, total_verdicts
+from rootcollar.choose.kinds import Kind, OfKind, kind_of, ways_of_kind
 from rootcollar.choose.option import Choice, Prescription, SetAside
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.sums import poured_ml
@@ -31,7 +32,12 @@ def prescribe(
     A total that passes a limit strikes every line that adds to it. Same inputs, same prescription. decided: choices by
     stand key that still hold, as `Prescription.decided` has them, so that one changed line does not cost a whole plan.
     """
-    choices = [decided.get(one.key) or decide(one, setting) for one in sorted(stands, key=lambda one: one.key)]
+    ordered = sorted(stands, key=lambda one: one.key)
+    known: dict[Kind, tuple[OfKind, ...]] = {}
+    for one in ordered:
+        if one.key not in decided and kind_of(one) not in known:
+            known[kind_of(one)] = ways_of_kind(one, setting)
+    choices = [decided.get(one.key) or decide(one, setting, known) for one in ordered]
     said = total_verdicts(choices, setting)
     weighed = tuple(replace(one, total_verdicts=said.get(one.stand.key, ())) for one in choices)
     checked = _fallbacks_checked(weighed, setting)

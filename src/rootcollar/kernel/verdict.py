@@ -41,6 +41,10 @@ class Verdict:
     page: str = ""
     answerable: bool = False
 
+    def of(self, about: str) -> Verdict:
+        """Return the same said of another line: what is alike for many lines is weighed once and said of each."""
+        return Verdict(self.level, self.because, self.clear, self.rule, about, self.page, self.answerable)
+
 
 def worst(verdicts: Iterable[Verdict]) -> Level:
     """Return the worst level, or OK when nothing was said."""

@@ -54,15 +54,16 @@ def must_read(sheet: Sheet, method: str) -> tuple[str, ...]:
 
 def _weigh(group: Group, facts: Facts, about: str) -> tuple[Verdict, ...]:
     if "sheet.key" in facts:
-        return tuple(weigh(known, facts, about) for known in _group(group))
-    said = tuple(weigh(known, facts, about) for known in _group(group) if not known.needs_label)
+        return tuple(weigh(known, facts, about) for known in _group(group, labelled=True))
+    said = tuple(weigh(known, facts, about) for known in _group(group, labelled=False))
     applied = "plan.strength_pct" in facts
     return (_no_label(about), *said) if applied and group == "template" else said
 
 
 @cache
-def _group(group: Group) -> tuple[Rule, ...]:
-    return tuple(known for known in RULES.values() if known.group == group)
+def _group(group: Group, *, labelled: bool) -> tuple[Rule, ...]:
+    """Return the rules of a group; labelled: with those that read a label."""
+    return tuple(one for one in RULES.values() if one.group == group and (labelled or not one.needs_label))
 
 
 def _no_label(about: str) -> Verdict:
