@@ -1,4 +1,4 @@
-"""Every line of every demo label moved one at a time with the plan held fixed; every rule flipped by a fact it reads."""
+"""Every line of every demo label moved one at a time, the plan held fixed; every rule flipped by a fact it reads."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace

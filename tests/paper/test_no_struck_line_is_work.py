@@ -1,4 +1,4 @@
-"""Whatever the ground, the tally, the crew, the answers and the labels: what is struck or held is not printed as work."""
+"""Whatever the ground, tally, crew, answers and labels: what is struck or held is not printed as work."""
 
 from dataclasses import replace
 from pathlib import Path
@@ -138,7 +138,7 @@ def test_the_same_of_many_more_plans(case: tuple[str, Project]) -> None:
 @settings(max_examples=4, deadline=None, suppress_health_check=list(HealthCheck))
 @given(projects())
 def test_the_printed_pages_mark_every_line_that_is_no_work(
-    case: tuple[str, Project], tmp_path: Path, poppler: Any
+    tmp_path: Path, poppler: Any, case: tuple[str, Project]
 ) -> None:
     key, project = case
     plan = planned(project)

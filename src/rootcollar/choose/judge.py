@@ -30,23 +30,15 @@ from rootcollar.survey.stand import Stand
 
 _INSTEAD = "/instead"  # behind the key of a line, its fallback
 
-__all__ = ["fallback_verdicts", "line_verdicts", "place_verdicts", "total_verdicts", "unit_totals", "way_facts"]
+__all__ = ["fallback_verdicts", "line_verdicts", "total_verdicts", "unit_totals", "way_facts"]
 
 
 def line_verdicts(way: Way, species: Species, stand: Stand, figures: PerStem, setting: Setting) -> tuple[Verdict, ...]:
     """Return what every rule says of one way on one stand, answers taken in; totals are weighed apart."""
     facts = way_facts(way, species, stand, figures, setting)
-    return place_verdicts(facts, weigh_template(facts, stand.key), stand, setting)
-
-
-def place_verdicts(facts: Facts, said: Sequence[Verdict], stand: Stand, setting: Setting) -> tuple[Verdict, ...]:
-    """Return what the rules say of a way on a stand, answers taken in.
-
-    facts: of the way, wherever it is done. said: what the rules that read no place say of them.
-    """
     place = place_facts(facts, setting.ground.units[stand.unit], on=setting.on)
-    here = (*(one.of(stand.key) for one in said), *weigh_place(place, stand.key))
-    return tuple(settle(one, setting.answers) for one in here)
+    said = (*weigh_template(facts, stand.key), *weigh_place(place, stand.key))
+    return tuple(settle(one, setting.answers) for one in said)
 
 
 def way_facts(way: Way, species: Species, stand: Stand, figures: PerStem, setting: Setting) -> Facts:
