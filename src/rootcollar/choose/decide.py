@@ -85,8 +85,9 @@ def _weigh(one: OfKind, stand: Stand, setting: Setting, weigher: Weigher) -> Opt
     if one.figures is None or one.template is None:
         return SetAside(one.way, one.refused, one.do)
     said = weigher.line(one.template, unit, stand.key)
-    weak = (Heard(one.weak, Level.WARN, ()),) if one.weak else ()
-    return Option(stand, one.way, one.figures, Told((*said.parts, *weak), stand.key))
+    if one.weak:
+        said = Told(Heard((*said.said, *one.weak), max(said.level, Level.WARN)), stand.key)
+    return Option(stand, one.way, one.figures, said)
 
 
 def _rank(option: Option) -> tuple[bool, int, str]:

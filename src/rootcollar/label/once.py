@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Hashable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from types import MappingProxyType
 from typing import overload
 
 from rootcollar.kernel.verdict import Level, Verdict, worst
@@ -26,34 +27,29 @@ _NONE = -1  # a fact nobody has given
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Heard:
-    """What rules say of facts that many lines share, of nobody yet. level: the worst. open: what answers may settle."""
+    """What rules say of facts that many lines share, of nobody yet, and the worst of it. open: answers may settle it."""
 
     said: tuple[Verdict, ...]
     level: Level
-    open: tuple[Verdict, ...]
+    open: bool = False
 
 
 class Told(Sequence[Verdict]):
-    """What was heard, said of one line: each verdict is made when it is read."""
+    """What was heard, said of one line: each verdict is made when it is read. level: the worst of it."""
 
-    __slots__ = ("about", "parts")
+    __slots__ = ("about", "level", "said")
 
-    def __init__(self, parts: tuple[Heard, ...], about: str) -> None:
+    def __init__(self, heard: Heard, about: str) -> None:
         """Keep what was heard, and of which line."""
-        self.parts, self.about = parts, about
-
-    @property
-    def level(self) -> Level:
-        """The worst of it."""
-        return max((part.level for part in self.parts), default=Level.OK)
+        self.said, self.level, self.about = heard.said, heard.level, about
 
     def __iter__(self) -> Iterator[Verdict]:
         """Say each verdict of the line."""
-        return (one.of(self.about) for part in self.parts for one in part.said)
+        return (one.of(self.about) for one in self.said)
 
     def __len__(self) -> int:
         """Count the verdicts."""
-        return sum(len(part.said) for part in self.parts)
+        return len(self.said)
 
     @overload
     def __getitem__(self, at: int) -> Verdict: ...
@@ -66,28 +62,40 @@ class Told(Sequence[Verdict]):
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Template:
-    """A line of work wherever it is done: its facts, what the rules that read no place say, and what place rules read."""
+    """A line of work wherever it is done: its facts, what the rules that read no place say, and a number for both.
+
+    key: the same for templates of which all rules say the same wherever they are done. place: the same for those of
+    which place rules read the same.
+    """
 
     facts: Facts
     heard: Heard
     key: int
+    place: int
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Here:
+    """A unit: what rules read of it, a number for that, a number for it and its answers; alone: a line has its own."""
+
+    facts: Facts
+    place: int
+    key: int
+    alone: bool
 
 
 class Weigher:
-    """Weighs lines of one plan; what it has weighed it keeps. Its words are those of `weigh_template`, `weigh_place`."""
+    """Weighs lines of one plan and keeps what it has weighed. Its words: those of `weigh_template`, `weigh_place`."""
 
     def __init__(self, answers: Sequence[Answer] = (), on: date | None = None) -> None:
         """Take the answers that are in, and the day of work."""
-        self._on = on
-        self._answers: dict[str, list[Answer]] = {}
-        for one in answers:
-            self._answers.setdefault(one.rule, []).append(one)
+        self._on, self._answers = on, tuple(answers)
         self._numbers: dict[Hashable, int] = {}
         self._seen: dict[int, tuple[Line[object], int]] = {}
         self._said: dict[tuple[object, ...], Verdict] = {}
         self._places: dict[tuple[int, int], Heard] = {}
-        self._units: dict[str, tuple[Facts, int]] = {}
-        self._settled: dict[tuple[int, str], tuple[Heard, Heard]] = {}
+        self._units: dict[str, _Here] = {}
+        self._lines: dict[tuple[int, int], Heard] = {}
 
     def template(self, facts: Facts) -> Template:
         """Return what is said of a line wherever it is done. facts: as `template_facts`."""
@@ -95,54 +103,65 @@ class Weigher:
         said = [self._once(known, facts) for known in rules_of("template", labelled=labelled)]
         if not labelled and "plan.strength_pct" in facts:
             said.insert(0, no_label(""))
-        return Template(facts, _heard(said), self._key(facts, place=False))
+        place = self._read(facts, unit=False)
+        key = self._next((place, *said))
+        return Template(facts, _heard(said), key, place)
 
     def line(self, template: Template, unit: Unit, about: str) -> Told:
         """Return what the rules that read no sums say of a line on a unit, answers taken in. about: its key."""
-        ground, key = self._unit(unit)
-        pair = template.key, key
-        heard = self._places.get(pair)
+        here = self._units.get(unit.key) or self._unit(unit)
+        pair = template.key, here.key
+        heard = self._lines.get(pair)
         if heard is None:
-            facts = {**template.facts, **ground}
-            known = rules_of("place", labelled="sheet.key" in facts)
-            heard = self._places[pair] = _heard([self._once(one, facts) for one in known])
-        return Told((self._settle(template.heard, unit.key, about), self._settle(heard, unit.key, about)), about)
+            heard = self._settled(template.heard, self._place(template, here), about)
+            if not here.alone:
+                self._lines[pair] = heard
+        return Told(heard, about)
 
-    def _unit(self, unit: Unit) -> tuple[Facts, int]:
-        found = self._units.get(unit.key)
+    def _settled(self, way: Heard, place: Heard, about: str) -> Heard:
+        """Return what is said of a line, answers taken in."""
+        said = (*way.said, *place.said)
+        if not (way.open or place.open):
+            return Heard(said, max(way.level, place.level))
+        return _heard([settle(one.of(about), self._answers) if one.level is Level.ASK else one for one in said])
+
+    def _place(self, template: Template, here: _Here) -> Heard:
+        pair = template.place, here.place
+        found = self._places.get(pair)
         if found is None:
-            facts = place_facts({}, unit, on=self._on)
-            found = self._units[unit.key] = facts, self._key(facts, place=True)
+            rules = rules_of("place", labelled="sheet.key" in template.facts)
+            found = self._places[pair] = _heard([self._once(one, template.facts, here.facts) for one in rules])
         return found
 
-    def _settle(self, heard: Heard, unit: str, about: str) -> Heard:
-        """Return what is left when the answers are in: the same for all lines of a unit, unless one is about a line."""
-        if not any(one.rule in self._answers for one in heard.open):
-            return heard
-        known = self._settled.get((id(heard), unit))
-        if known is not None:
-            return known[1]
-        fit = [answer for one in heard.open for answer in self._answers.get(one.rule, ())]
-        left = _heard([settle(one.of(about), fit).of("") for one in heard.said])
-        if not any("/" in one.about for one in fit):
-            self._settled[id(heard), unit] = heard, left
-        return left
+    def _unit(self, unit: Unit) -> _Here:
+        """Return what counts of a unit: its ground, and the answers about it or its lines."""
+        facts = place_facts({}, unit, on=self._on)
+        place = self._read(facts, unit=True)
+        own = [at for at, one in enumerate(self._answers) if one.about.partition("/")[0] == unit.key]
+        alone = any("/" in self._answers[at].about for at in own)
+        found = self._units[unit.key] = _Here(facts, place, self._next(("unit", place, *own)), alone)
+        return found
 
-    def _once(self, known: Rule, facts: Facts) -> Verdict:
-        key: tuple[object, ...] = (known.number, *(self._number(facts.get(path)) for path in known.paths))
+    def _once(self, known: Rule, facts: Facts, more: Facts = MappingProxyType({})) -> Verdict:
+        """Return what a rule says of facts. more: facts that go before them."""
+        number, read = self._number, known.paths
+        key: tuple[object, ...] = (known.number, *[number(more.get(path) or facts.get(path)) for path in read])
         if _NONE in key:
-            key = (*key, *(self._number(facts.get(path)) for path in _WORDS))
+            key = (*key, *[number(more.get(path) or facts.get(path)) for path in _WORDS])
         found = self._said.get(key)
         if found is None:
-            found = self._said[key] = weigh(known, facts, "")
+            found = self._said[key] = weigh(known, {**facts, **more}, "")
         return found
 
-    def _key(self, facts: Facts, *, place: bool) -> int:
+    def _read(self, facts: Facts, *, unit: bool) -> int:
         """Return a number for what place rules read of a template, or of a unit: alike facts, the same number."""
-        rules = rules_of("place", labelled=True)
-        paths = [path for one in rules for path in one.paths if (path in facts) or not place] + list(_WORDS)
-        read = tuple((path, self._number(facts.get(path))) for path in dict.fromkeys(paths))
-        return self._numbers.setdefault(read, len(self._numbers))
+        paths = dict.fromkeys(path for one in rules_of("place", labelled=True) for path in one.paths)
+        known = [path for path in (*paths, *_WORDS) if path in facts]
+        return self._next(("unit" if unit else "way", *((path, self._number(facts[path])) for path in known)))
+
+    def _next(self, words: Hashable) -> int:
+        """Return the number of some words: a new one where they are new."""
+        return self._numbers.setdefault(words, len(self._numbers))
 
     def _number(self, line: Line[object] | None) -> int:
         """Return a number for what a line says: the same for the same words on the same page."""
@@ -151,12 +170,12 @@ class Weigher:
         seen = self._seen.get(id(line))
         if seen is None:
             words = type(line.says), _frozen(line.says), line.page
-            seen = self._seen[id(line)] = line, self._numbers.setdefault(words, len(self._numbers))
+            seen = self._seen[id(line)] = line, self._next(words)
         return seen[1]
 
 
 def _heard(said: Sequence[Verdict]) -> Heard:
-    return Heard(tuple(said), worst(said), tuple(one for one in said if one.level is Level.ASK and one.answerable))
+    return Heard(tuple(said), worst(said), any(one.level is Level.ASK and one.answerable for one in said))
 
 
 def _frozen(value: object) -> Hashable:

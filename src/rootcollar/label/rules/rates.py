@@ -138,6 +138,8 @@ def against(rate: Rate, before: Worlds, work: Work, ground_m2: float, when: str)
     """
     ours = rate.of(work.total.product_ml, ground_m2)
     total = ours + before
+    if not exceeds(float(total.max()), rate.limit):
+        return None
     high = band(total).high
     if not exceeds(max(best(total), high), rate.limit):
         return None

@@ -64,7 +64,9 @@ def most_in_a_year(
     found = _together(rate, before.sure, which, area_m2, work, window)
     if found is not None and found.level is Level.STOP:
         return found
-    worst = _together(rate, before.at_most, which, area_m2, work, window)
+    worst = found
+    if before.at_most > before.sure:
+        worst = _together(rate, before.at_most, which, area_m2, work, window)
     return _unreckoned(before, rows, worst) or _incomplete(past) or worst
 
 
