@@ -27,7 +27,7 @@ _NONE = -1  # a fact nobody has given
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Heard:
-    """What rules say of facts that many lines share, of nobody yet, and the worst of it. open: answers may settle it."""
+    """What rules say of facts that many lines share, of nobody yet, and the worst of it. open: answers may settle."""
 
     said: tuple[Verdict, ...]
     level: Level
@@ -76,12 +76,14 @@ class Template:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class _Here:
-    """A unit: what rules read of it, a number for that, a number for it and its answers; alone: a line has its own."""
+    """A unit: what rules read of it; what place rules say of it, by what they read of the way; what is said of lines.
+
+    lines: by the keys of way and place, shared by units with the same answers; None where a line has its own answers.
+    """
 
     facts: Facts
-    place: int
-    key: int
-    alone: bool
+    places: dict[int, tuple[Heard, int]]
+    lines: dict[tuple[int, int], Heard] | None
 
 
 class Weigher:
@@ -93,9 +95,9 @@ class Weigher:
         self._numbers: dict[Hashable, int] = {}
         self._seen: dict[int, tuple[Line[object], int]] = {}
         self._said: dict[tuple[object, ...], Verdict] = {}
-        self._places: dict[tuple[int, int], Heard] = {}
         self._units: dict[str, _Here] = {}
-        self._lines: dict[tuple[int, int], Heard] = {}
+        self._places: dict[int, dict[int, tuple[Heard, int]]] = {}
+        self._lines: dict[tuple[int, ...], dict[tuple[int, int], Heard]] = {}
 
     def template(self, facts: Facts) -> Template:
         """Return what is said of a line wherever it is done. facts: as `template_facts`."""
@@ -103,19 +105,20 @@ class Weigher:
         said = [self._once(known, facts) for known in rules_of("template", labelled=labelled)]
         if not labelled and "plan.strength_pct" in facts:
             said.insert(0, no_label(""))
-        place = self._read(facts, unit=False)
+        place = self._read(facts)
         key = self._next((place, *said))
         return Template(facts, _heard(said), key, place)
 
     def line(self, template: Template, unit: Unit, about: str) -> Told:
         """Return what the rules that read no sums say of a line on a unit, answers taken in. about: its key."""
         here = self._units.get(unit.key) or self._unit(unit)
-        pair = template.key, here.key
-        heard = self._lines.get(pair)
+        place = here.places.get(template.place) or self._place(template, here)
+        if here.lines is None:
+            return Told(self._settled(template.heard, place[0], about), about)
+        pair = template.key, place[1]
+        heard = here.lines.get(pair)
         if heard is None:
-            heard = self._settled(template.heard, self._place(template, here), about)
-            if not here.alone:
-                self._lines[pair] = heard
+            heard = here.lines[pair] = self._settled(template.heard, place[0], about)
         return Told(heard, about)
 
     def _settled(self, way: Heard, place: Heard, about: str) -> Heard:
@@ -125,21 +128,21 @@ class Weigher:
             return Heard(said, max(way.level, place.level))
         return _heard([settle(one.of(about), self._answers) if one.level is Level.ASK else one for one in said])
 
-    def _place(self, template: Template, here: _Here) -> Heard:
-        pair = template.place, here.place
-        found = self._places.get(pair)
-        if found is None:
-            rules = rules_of("place", labelled="sheet.key" in template.facts)
-            found = self._places[pair] = _heard([self._once(one, template.facts, here.facts) for one in rules])
+    def _place(self, template: Template, here: _Here) -> tuple[Heard, int]:
+        """Return what place rules say of a way on a unit, and a number for their words."""
+        rules = rules_of("place", labelled="sheet.key" in template.facts)
+        said = tuple(self._once(one, template.facts, here.facts) for one in rules)
+        found = here.places[template.place] = _heard(said), self._next(said)
         return found
 
     def _unit(self, unit: Unit) -> _Here:
         """Return what counts of a unit: its ground, and the answers about it or its lines."""
         facts = place_facts({}, unit, on=self._on)
-        place = self._read(facts, unit=True)
-        own = [at for at, one in enumerate(self._answers) if one.about.partition("/")[0] == unit.key]
+        own = tuple(at for at, one in enumerate(self._answers) if one.about.partition("/")[0] == unit.key)
         alone = any("/" in self._answers[at].about for at in own)
-        found = self._units[unit.key] = _Here(facts, place, self._next(("unit", place, *own)), alone)
+        places = self._places.setdefault(self._read(facts), {})
+        lines = None if alone else self._lines.setdefault(own, {})
+        found = self._units[unit.key] = _Here(facts, places, lines)
         return found
 
     def _once(self, known: Rule, facts: Facts, more: Facts = MappingProxyType({})) -> Verdict:
@@ -153,11 +156,11 @@ class Weigher:
             found = self._said[key] = weigh(known, {**facts, **more}, "")
         return found
 
-    def _read(self, facts: Facts, *, unit: bool) -> int:
+    def _read(self, facts: Facts) -> int:
         """Return a number for what place rules read of a template, or of a unit: alike facts, the same number."""
         paths = dict.fromkeys(path for one in rules_of("place", labelled=True) for path in one.paths)
         known = [path for path in (*paths, *_WORDS) if path in facts]
-        return self._next(("unit" if unit else "way", *((path, self._number(facts[path])) for path in known)))
+        return self._next(tuple((path, self._number(facts[path])) for path in known))
 
     def _next(self, words: Hashable) -> int:
         """Return the number of some words: a new one where they are new."""
