@@ -59,6 +59,18 @@ class Told(Sequence[Verdict]):
         """Return one of them, or some."""
         return tuple(self)[at]
 
+    def __eq__(self, other: object) -> bool:
+        """Compare as what is said."""
+        return isinstance(other, Sequence) and tuple(self) == tuple(other)
+
+    def __hash__(self) -> int:
+        """Hash as what is said."""
+        return hash(tuple(self))
+
+    def __repr__(self) -> str:
+        """Show what is said."""
+        return repr(tuple(self))
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Template:
