@@ -3,7 +3,7 @@
 import pytest
 
 from benchmarks import help as help_benchmark
-from benchmarks import stems
+from benchmarks import stems, weighing
 
 
 def test_a_hundredth_of_the_stems_is_dosed_as_the_barest_numpy_does(capsys: pytest.CaptureFixture[str]) -> None:
@@ -19,3 +19,17 @@ def test_a_sum_that_differs_from_the_barest_numpy_is_told(monkeypatch: pytest.Mo
 def test_help_is_asked_once_beside_a_bare_python(capsys: pytest.CaptureFixture[str]) -> None:
     assert help_benchmark.main(["--scale", "0.05"]) == 0
     assert "bare Python" in capsys.readouterr().out
+
+
+def test_a_hundredth_of_the_property_is_told_the_same_as_one_by_one(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr(weighing, "SAMPLE", 20)
+    assert weighing.main(["--scale", "0.01"]) == 0
+    assert "same words: True" in capsys.readouterr().out
+
+
+def test_words_that_differ_from_one_by_one_are_told(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(weighing, "SAMPLE", 2)
+    monkeypatch.setattr(weighing, "one_by_one", lambda place, pairs: [()] * len(pairs))
+    assert weighing.main(["--scale", "0.01"]) == 1

@@ -121,7 +121,7 @@ def test_what_may_be_poured_keeps_to_the_limit() -> None:
     lines = prescribe(stands, setting).choices
     total = next(one for one in unit_totals(lines, setting) if one.ingredient == "triclopyr")
     pounds = float(total.product_ml[0]) / 1000 * total.ae_g_per_l / 453.59237
-    per_acre = pounds / (total.area_m2 / 4046.8564224)  # type: ignore[operator]
+    per_acre = pounds / (total.treated_m2 / 4046.8564224)  # type: ignore[operator]
     for share, level in ((0.98, Level.OK), (1.02, Level.STOP)):
         scale = 6.0 / per_acre * share  # the sheet's most in one treatment is 6 lb ae/ac
         fewer = [replace(one, stand=replace(one.stand, stems=one.stand.stems * scale)) for one in lines]

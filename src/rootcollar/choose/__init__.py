@@ -21,6 +21,7 @@ from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Pick, Pi
 from rootcollar.choose.own import NO_OWN, Own, Price
 from rootcollar.choose.plan import prescribe
 from rootcollar.choose.prices import LineCost, line_cost
+from rootcollar.choose.reach import Reach, mosts, reaches
 from rootcollar.choose.replay import (
     replay_cost,
     replay_labour,
@@ -37,11 +38,11 @@ from rootcollar.choose.words import instruction, method_in_words, mix_words, tri
 
 __all__ = [
     "NO_OWN", "Choice", "Fallback", "LineCost", "Option", "Own", "PerStem", "Pick", "Piece", "Place",
-    "Prescription", "Price", "Product", "SetAside", "Setting", "Way", "alike", "cost_per_kill",
+    "Prescription", "Price", "Product", "Reach", "SetAside", "Setting", "Way", "alike", "cost_per_kill",
     "cost_per_stem", "decide", "expected", "fallback_verdicts", "instruction", "kill_rows",
     "kill_share", "line_cost", "line_minutes", "line_mix_ml",
-    "line_money", "line_verdicts", "method_in_words", "minutes", "minutes_per_stem", "mix_words",
-    "not_planned_with", "place_of", "poured_ml", "prescribe", "products", "proving_batch", "replay_cost",
+    "line_money", "line_verdicts", "method_in_words", "minutes", "minutes_per_stem", "mix_words", "mosts",
+    "not_planned_with", "place_of", "poured_ml", "prescribe", "products", "proving_batch", "reaches", "replay_cost",
     "replay_labour", "replay_minutes", "replay_mix", "replay_mix_cost", "replay_per_kill", "replay_stem_cost",
     "share_needed", "shut", "stems",
     "sum_worlds", "thickness", "total_verdicts", "trigger", "unit_totals", "way_words", "ways_for",

@@ -8,31 +8,38 @@ from types import MappingProxyType
 
 from rootcollar.choose.cost import share_needed
 from rootcollar.choose.gates import ground_gate
-from rootcollar.choose.judge import place_verdicts
 from rootcollar.choose.kinds import Kind, OfKind, kind_of, ways_of_kind
 from rootcollar.choose.option import Choice, Fallback, Option, Pick, Piece, SetAside, plain
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.words import trigger, way_words
 from rootcollar.kernel.doubt import best
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
+from rootcollar.label import Told, Weigher
+from rootcollar.label.once import Heard
 from rootcollar.survey.stand import Stand
 
 __all__ = ["decide"]
 
 
-def decide(stand: Stand, setting: Setting, known: Mapping[Kind, tuple[OfKind, ...]] = MappingProxyType({})) -> Choice:
+def decide(
+    stand: Stand,
+    setting: Setting,
+    known: Mapping[Kind, tuple[OfKind, ...]] = MappingProxyType({}),
+    weigher: Weigher | None = None,
+) -> Choice:
     """Return the choice for a stand.
 
     Among the ways that no gate and no rule stops: those with a label before those without, then the least expected
     cost per stem killed in whole cents, then by name. A way that a question holds keeps its place: a worse way is no
     answer to a question. The fallback is the next of another method that is as clear. When nothing is open the stand
     is left, with the reasons. What a person has chosen goes before the ranking, but never past a gate or a stop.
-    known: the ways for kinds of stem, as `ways_of_kind` has them, where they are at hand.
+    known: the ways for kinds of stem, as `ways_of_kind` has them, where they are at hand. weigher: that weighed them.
     """
+    judge = weigher or Weigher(setting.answers, setting.on, setting.shelf)
     options: list[Option] = []
     aside: list[SetAside] = []
-    for one in known.get(kind_of(stand)) or ways_of_kind(stand, setting):
-        found = _weigh(one, stand, setting)
+    for one in known.get(kind_of(stand)) or ways_of_kind(stand, setting, judge):
+        found = _weigh(one, stand, setting, judge)
         if isinstance(found, SetAside):
             aside.append(found)
         else:
@@ -71,14 +78,17 @@ def _not_followed(first: Option, pick: Pick, aside: Sequence[SetAside]) -> Optio
     return replace(first, verdicts=(*first.verdicts, told))
 
 
-def _weigh(one: OfKind, stand: Stand, setting: Setting) -> Option | SetAside:
-    gate = one.plant_gate or ground_gate(one.way, setting.ground.units[stand.unit], setting.reference)
+def _weigh(one: OfKind, stand: Stand, setting: Setting, weigher: Weigher) -> Option | SetAside:
+    unit = setting.ground.units[stand.unit]
+    gate = one.plant_gate or ground_gate(one.way, unit, setting.reference)
     if gate is not None:
         return SetAside(one.way, plain(gate.because), plain(gate.would_win_if), gate.asks)
-    if one.figures is None:
+    if one.figures is None or one.template is None:
         return SetAside(one.way, plain(one.refused), plain(one.do))
-    said = place_verdicts(one.facts, one.said, stand, setting)
-    return Option(stand, one.way, one.figures, (*said, *(weak.of(stand.key) for weak in one.weak)))
+    said = weigher.line(one.template, unit, stand.key)
+    if one.weak:
+        said = Told(Heard((*said.said, *one.weak), max(said.level, Level.WARN)), stand.key)
+    return Option(stand, one.way, one.figures, said)
 
 
 def _rank(option: Option) -> tuple[bool, int, str]:

@@ -21,28 +21,23 @@ from rootcollar.label import (
     weigh_template,
     weigh_totals,
 )
+from rootcollar.label.acid import acid_in_formulation, acid_in_product
+from rootcollar.label.limits import active_of
 from rootcollar.mix.recipe import Recipe
 from rootcollar.reference import Species
+from rootcollar.shelf import actives
 from rootcollar.survey.stand import Stand
 
 _INSTEAD = "/instead"  # behind the key of a line, its fallback
 
-__all__ = ["fallback_verdicts", "line_verdicts", "place_verdicts", "total_verdicts", "unit_totals", "way_facts"]
+__all__ = ["fallback_verdicts", "line_verdicts", "total_verdicts", "unit_totals", "way_facts"]
 
 
 def line_verdicts(way: Way, species: Species, stand: Stand, figures: PerStem, setting: Setting) -> tuple[Verdict, ...]:
     """Return what every rule says of one way on one stand, answers taken in; totals are weighed apart."""
     facts = way_facts(way, species, stand, figures, setting)
-    return place_verdicts(facts, weigh_template(facts, stand.key), stand, setting)
-
-
-def place_verdicts(facts: Facts, said: Sequence[Verdict], stand: Stand, setting: Setting) -> tuple[Verdict, ...]:
-    """Return what the rules say of a way on a stand, answers taken in.
-
-    facts: of the way, wherever it is done. said: what the rules that read no place say of them.
-    """
     place = place_facts(facts, setting.ground.units[stand.unit], on=setting.on)
-    here = (*(one.of(stand.key) for one in said), *weigh_place(place, stand.key))
+    here = (*weigh_template(facts, stand.key), *weigh_place(place, stand.key))
     return tuple(_settled(here, facts, setting))
 
 
@@ -82,21 +77,34 @@ def unit_totals(choices: Iterable[Choice], setting: Setting) -> tuple[UnitTotal,
             by.setdefault((choice.stand.unit, choice.recipe), []).append(choice)
     totals = []
     for (unit, recipe), lines in by.items():
-        mix = poured_ml(lines)
+        mix, ground, acid = poured_ml(lines), setting.ground.units[unit], _acid(recipe, setting)
         totals.append(
             UnitTotal(
                 unit,
                 recipe.ingredient,
-                recipe.ae_g_per_l,
+                acid[0],
                 recipe.strength_pct,
                 mix,
                 mix * (recipe.strength_pct / 100),
-                setting.ground.units[unit].area_m2,
+                ground.area_m2,
                 1,
                 tuple(one.stand.key for one in lines),
+                ground.worked_m2,
+                recipe.product or "",
+                acid[1],
             )
         )
     return tuple(totals)
+
+
+def _acid(recipe: Recipe, setting: Setting) -> tuple[float, bool]:
+    """Return the acid in a recipe's product [g/L] and True; the active in it and False where its acid is not known."""
+    sheet = setting.sheet(recipe.product)
+    if sheet is None:
+        return acid_in_formulation(setting.reference.formulations[recipe.formulation]), True
+    active = active_of(actives(sheet), recipe.ingredient)
+    known = acid_in_product(active, recipe.ingredient, setting.reference) if active else None
+    return known or (recipe.ae_g_per_l, False)
 
 
 def total_verdicts(choices: Sequence[Choice], setting: Setting) -> Mapping[str, tuple[Verdict, ...]]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from rootcollar.choose.figures import per_stem
 from rootcollar.choose.gates import in_season, plant_gate, weaknesses
@@ -12,8 +12,7 @@ from rootcollar.choose.setting import Setting
 from rootcollar.choose.ways import ways_for
 from rootcollar.kernel.errors import Refusal
 from rootcollar.kernel.verdict import Level, Verdict
-from rootcollar.label import Facts, weigh_template
-from rootcollar.reference import Species
+from rootcollar.label import Template, Weigher
 from rootcollar.survey.stand import Stand
 
 __all__ = ["Kind", "OfKind", "kind_of", "ways_of_kind"]
@@ -25,8 +24,8 @@ Kind = tuple[object, ...]  # all that a stand is, but where it stands and how ma
 class OfKind:
     """A way for stems of one kind. figures: None where the plant shuts it, or where they cannot be reckoned.
 
-    refused, do: why they cannot, and what would help. facts: what the rules read of it, place aside. said: what those
-    rules say that read no place. weak: the sources' warnings. Whom any of it is said of is put in with the stand.
+    refused, do: why they cannot, and what would help. template: what the rules read of it and say, place aside. weak:
+    the sources' warnings. Whom any of it is said of is put in with the stand.
     """
 
     way: Way
@@ -34,8 +33,7 @@ class OfKind:
     figures: PerStem | None = None
     refused: str = ""
     do: str = ""
-    facts: Facts = field(default_factory=dict)
-    said: tuple[Verdict, ...] = ()
+    template: Template | None = None
     weak: tuple[Verdict, ...] = ()
 
 
@@ -44,14 +42,15 @@ def kind_of(stand: Stand) -> Kind:
     return stand.species, stand.band_cm, stand.measured_at, stand.crown_m, stand.height_m, stand.fruiting
 
 
-def ways_of_kind(stand: Stand, setting: Setting) -> tuple[OfKind, ...]:
+def ways_of_kind(stand: Stand, setting: Setting, weigher: Weigher) -> tuple[OfKind, ...]:
     """Return every way for stems like a stand's, with all that can be known of it before the unit is looked at."""
     species = setting.reference.species[stand.species]
     ways = ways_for(species, setting.products, setting.reference)
-    return tuple(_of_kind(in_season(way, species), species, stand, setting) for way in ways)
+    return tuple(_of_kind(in_season(way, species), stand, setting, weigher) for way in ways)
 
 
-def _of_kind(way: Way, species: Species, stand: Stand, setting: Setting) -> OfKind:
+def _of_kind(way: Way, stand: Stand, setting: Setting, weigher: Weigher) -> OfKind:
+    species = setting.reference.species[stand.species]
     gate = plant_gate(way, species, stand, setting.reference)
     if gate is not None:
         return OfKind(way, gate)
@@ -59,6 +58,6 @@ def _of_kind(way: Way, species: Species, stand: Stand, setting: Setting) -> OfKi
         figures = per_stem(way, species, stand, setting)
     except Refusal as refusal:
         return OfKind(way, refused=refusal.limit, do=refusal.do)
-    facts = way_facts(way, species, stand, figures, setting)
+    template = weigher.template(way_facts(way, species, stand, figures, setting))
     weak = tuple(Verdict(Level.WARN, words) for words in weaknesses(way, species))
-    return OfKind(way, figures=figures, facts=facts, said=weigh_template(facts, ""), weak=weak)
+    return OfKind(way, figures=figures, template=template, weak=weak)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 from typing import Literal
@@ -10,6 +10,7 @@ from typing import Literal
 from rootcollar.choose.cost import expected
 from rootcollar.kernel.doubt import Worlds
 from rootcollar.kernel.verdict import Level, Verdict, worst
+from rootcollar.label import Told
 from rootcollar.mix.recipe import Recipe, Treatment, Visit
 from rootcollar.reference import MethodRow
 from rootcollar.survey.stand import Stand
@@ -122,12 +123,12 @@ class Option:
     stand: Stand
     way: Way
     per_stem: PerStem
-    verdicts: tuple[Verdict, ...]
+    verdicts: Sequence[Verdict]
 
     @property
     def level(self) -> Level:
         """The worst word said of it."""
-        return worst(self.verdicts)
+        return self.verdicts.level if isinstance(self.verdicts, Told) else worst(self.verdicts)
 
 
 @dataclass(frozen=True, slots=True)
@@ -197,12 +198,12 @@ class Choice:
         if self.option is None:
             stops = {one.stop.rule: one.stop for one in self.set_aside if one.stop is not None}
             return tuple(stops.values())
-        return self.option.verdicts + self.total_verdicts
+        return (*self.option.verdicts, *self.total_verdicts)
 
     @property
     def level(self) -> Level:
         """The worst word said of the line; a line with no open way is struck."""
-        return worst(self.verdicts) if self.option else Level.STOP
+        return max(self.option.level, worst(self.total_verdicts)) if self.option else Level.STOP
 
     @property
     def is_work(self) -> bool:

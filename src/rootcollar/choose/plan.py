@@ -16,6 +16,7 @@ from rootcollar.choose.setting import Setting
 from rootcollar.choose.sums import poured_ml
 from rootcollar.kernel.doubt import best
 from rootcollar.kernel.verdict import Level, Verdict, worst, worst_first
+from rootcollar.label import Weigher
 from rootcollar.mix.recipe import Recipe
 from rootcollar.survey.stand import Stand
 
@@ -34,10 +35,11 @@ def prescribe(
     """
     ordered = sorted(stands, key=lambda one: one.key)
     known: dict[Kind, tuple[OfKind, ...]] = {}
+    weigher = Weigher(setting.answers, setting.on, setting.shelf)
     for one in ordered:
         if one.key not in decided and kind_of(one) not in known:
-            known[kind_of(one)] = ways_of_kind(one, setting)
-    choices = [decided.get(one.key) or decide(one, setting, known) for one in ordered]
+            known[kind_of(one)] = ways_of_kind(one, setting, weigher)
+    choices = [decided.get(one.key) or decide(one, setting, known, weigher) for one in ordered]
     said = total_verdicts(choices, setting)
     weighed = tuple(replace(one, total_verdicts=said.get(one.stand.key, ())) for one in choices)
     checked = _fallbacks_checked(weighed, setting)

@@ -54,10 +54,12 @@ def choose(folder: Path, on: str | None, as_json: bool) -> None:
     from rootcollar.cli import plan_text
     from rootcollar.exchange import read_folder
     from rootcollar.jobs.plan import choose as job
+    from rootcollar.jobs.plan import setting_of
 
     project = read_folder(folder)
     outcome = job(project, _day(on))
-    emit("choose", plan_text.as_json(project, outcome.value), plan_text.summary(project, outcome.value), as_json)
+    body = plan_text.as_json(project, outcome.value, setting_of(project, _day(on)))
+    emit("choose", body, plan_text.summary(project, outcome.value), as_json)
     _leave(outcome.level)
 
 
@@ -111,6 +113,7 @@ def demo(folder: Path, no_open: bool, as_json: bool) -> None:
     from rootcollar.cli import plan_text
     from rootcollar.exchange import read_folder, write_demo
     from rootcollar.jobs.plan import prepare as job
+    from rootcollar.jobs.plan import setting_of
 
     today = date.today()
     if not folder.exists():
@@ -119,6 +122,7 @@ def demo(folder: Path, no_open: bool, as_json: bool) -> None:
     outcome = job(project, today)
     plan = outcome.value.prescription
     pdf = _write_packet(folder, None, outcome.value.packet, today)
+    body = plan_text.as_json(project, plan, setting_of(project, today))
     lines = [
         *plan_text.summary(project, plan, short=True),
         "",
@@ -126,7 +130,7 @@ def demo(folder: Path, no_open: bool, as_json: bool) -> None:
         f"The folder: {folder}",
         f"The packet: {pdf}",
     ]
-    emit("demo", {"folder": str(folder), "packet": str(pdf), **plan_text.as_json(project, plan)}, lines, as_json)
+    emit("demo", {"folder": str(folder), "packet": str(pdf), **body}, lines, as_json)
     if not (no_open or as_json) and sys.stdout.isatty():
         from rootcollar.cli.open_command import run_app
 

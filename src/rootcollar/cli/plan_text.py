@@ -9,6 +9,8 @@ from typing import Any
 from rootcollar.choose import (
     Choice,
     Prescription,
+    Reach,
+    Setting,
     alike,
     instruction,
     line_minutes,
@@ -17,6 +19,7 @@ from rootcollar.choose import (
     mix_words,
     not_planned_with,
     poured_ml,
+    reaches,
     stems,
     way_words,
 )  # fmt: skip
@@ -166,13 +169,17 @@ def _wrap(words: str, indent: str) -> Iterator[str]:
     yield from textwrap.wrap(words, _WIDTH, initial_indent=indent, subsequent_indent=indent + "    ")
 
 
-def as_json(project: Project, plan: Prescription) -> dict[str, Any]:
-    """Return the prescription as plain values: units in order, lines, mixes."""
+def as_json(project: Project, plan: Prescription, setting: Setting) -> dict[str, Any]:
+    """Return the prescription as plain values: units in order, lines, mixes. setting: that it was weighed in."""
+    reached = reaches(plan.choices, setting)
     return {
         "property": project.ground.name,
         "notes": list(_notes(project)),
         "order": [{"unit": key, "because": because} for key, because in plan.order],
-        "lines": [_line_json(one, plan) for one in plan.choices],
+        "lines": [
+            _line_json(one, plan) | {"at_most": [_reach(found) for found in reached.get(one.stand.key, ())]}
+            for one in plan.choices
+        ],
         "mixes": {
             letter: {
                 "product": recipe.product,
@@ -217,6 +224,18 @@ def _line_json(choice: Choice, plan: Prescription) -> dict[str, Any]:
     if choice.fallback is not None:
         out["fallback"] = {"way": way_words(choice.fallback.option.way), "if": choice.fallback.trigger}
     return out
+
+
+def _reach(one: Reach) -> dict[str, Any]:
+    """Return where a line meets one rate of its label: stems and mix on an acre, and on which ground it counts."""
+    return {
+        "limit": one.most.words,
+        "when": one.most.when,
+        "stems_per_acre": one.stems_per_acre,
+        "mix_ml_per_acre": one.most.on_acre_ml,
+        "mix_ml_on_unit": one.most.mix_ml,
+        "ground_m2": one.most.ground_m2,
+    }
 
 
 def _band(worlds: Any) -> dict[str, float]:

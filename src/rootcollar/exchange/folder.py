@@ -19,9 +19,11 @@ from rootcollar.exchange.tally_file import read_tally
 from rootcollar.exchange.text import HINT, opened, toml
 from rootcollar.kernel.doubt import Doubt
 from rootcollar.kernel.errors import BadInput, Fault
-from rootcollar.label.applied import History
+from rootcollar.label.applied import Applied, History
 from rootcollar.shelf import Lot, Sheet, Stock, parse_sheet
+from rootcollar.site import Ground
 from rootcollar.survey import stands
+from rootcollar.work import text
 from rootcollar.work.crew import Crew
 from rootcollar.work.project import Project
 
@@ -29,6 +31,7 @@ __all__ = ["TEMPLATE_MARK", "read_folder"]
 
 TEMPLATE_MARK = "-template.toml"  # the end of a sheet's name that is there to be copied, not read
 
+_HAIR = 1 + 1 / 100  # ours: areas are not measured finer
 _NEEDED = ("ground.toml", "tally.csv")
 _OPTIONAL = ("crew.toml", "answers.toml", "choices.toml", "applied.csv", "stock.csv", "own.toml")
 
@@ -84,13 +87,13 @@ def _project(path: Path) -> Project:
     crew = reading.toml("crew.toml", read_crew) if "crew.toml" in there else None
     answers = reading.toml("answers.toml", read_answers) if "answers.toml" in there else None
     picked = reading.toml("choices.toml", read_choices) if "choices.toml" in there else None
-    applied = reading.table("applied.csv", read_applied, units) if "applied.csv" in there else ()
     shelf, keys = _shelf(reading), [file.stem for file in _sheets(path)]
+    applied = reading.table("applied.csv", partial(read_applied, shelf=shelf), units) if "applied.csv" in there else ()
     lots = reading.table("stock.csv", partial(_stock, keys), None) if "stock.csv" in there else ()
     own = reading.toml("own.toml", partial(_own, keys)) if "own.toml" in there else None
     if reading.faults or ground is None:
         raise BadInput(*reading.faults)
-    ground = replace(ground, notes=(*ground.notes, *reading.notes, *_unread(path)))
+    ground = replace(ground, notes=(*ground.notes, *reading.notes, *_wide(applied, ground), *_unread(path)))
     history = History(applied, complete)
     return Project(
         ground, stands(rows, Doubt(ground.seed)), shelf, crew or Crew(), answers or (), history,
@@ -129,6 +132,16 @@ def _stock(
 
 def _own(keys: list[str], table: dict[str, Any], file: str) -> Own:
     return read_own(table, file, keys)
+
+
+def _wide(applied: tuple[Applied, ...], ground: Ground) -> list[str]:
+    """Return a note for each application said to lie on more ground than its unit has."""
+    return [
+        f"applied.csv: {text.acres(row.area_m2)} on {one.name} on {row.on.isoformat()}, which has "
+        f"{text.acres(one.area_m2)}; counted on no more than that"
+        for row in applied
+        if (one := ground.units[row.unit]).area_m2 is not None and row.area_m2 > one.area_m2 * _HAIR
+    ]
 
 
 def _unread(path: Path) -> list[str]:

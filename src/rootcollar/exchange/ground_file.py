@@ -81,6 +81,7 @@ class _Unit(Entry):
     trail: Distance | None = Field(None, description=_DISTANCE)
     keep: Distance | None = Field(None, description=_DISTANCE)
     wanted_beneath: bool | None = Field(None, description="true or false, without quotes")
+    worked: Area | None = Field(None, description='the ground the stems stand on, such as worked = "1.5 ac"')
 
     @model_validator(mode="after")
     def _encloses(self) -> _Unit:
@@ -190,6 +191,7 @@ def _unit(one: _Unit) -> Unit:
         site_class=one.site_class, slope_pct=one.slope,
         permission=Permission(one.permission.by, one.permission.until) if one.permission else None,
         water_m=one.water, well_m=one.well, trail_m=one.trail, keep_m=one.keep, wanted_beneath=one.wanted_beneath,
+        worked_m2=one.worked,
     )  # fmt: skip
 
 

@@ -13,6 +13,7 @@ from rootcollar.label.applied import Applied, History
 from rootcollar.label.facts import Past, Work, place_facts, template_facts, total_facts
 from rootcollar.label.most import Most, most_mix
 from rootcollar.label.not_checked import NOT_CHECKED, NotChecked
+from rootcollar.label.once import Template, Told, Weigher
 from rootcollar.label.paths import PATHS, Fact
 from rootcollar.label.planned import Planned, UnitTotal
 from rootcollar.label.rule import RULES, Basis, Facts, Rule, Seen, weigh
@@ -20,7 +21,7 @@ from rootcollar.label.weighing import must_read, weigh_mix, weigh_place, weigh_t
 
 __all__ = [
     "template_facts", "place_facts", "total_facts", "weigh_template", "weigh_place", "weigh_totals", "weigh_mix",
-    "weigh", "Most", "most_mix",
+    "weigh", "Most", "most_mix", "Template", "Told", "Weigher",
     "Planned", "UnitTotal", "Applied", "History", "Past", "Work", "Facts", "Fact", "PATHS", "must_read",
     "Rule", "RULES", "Basis", "Seen", "NOT_CHECKED", "NotChecked",
     "Answer", "Answers", "settle",

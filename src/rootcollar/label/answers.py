@@ -35,10 +35,10 @@ class Answer:
 Answers = tuple[Answer, ...]
 
 
-def settle(verdict: Verdict, answers: Sequence[Answer], *, on: date, sheet: Sheet | None = None) -> Verdict:
+def settle(verdict: Verdict, answers: Sequence[Answer], *, on: date | None, sheet: Sheet | None = None) -> Verdict:
     """Return the verdict after the answers: a yes clears a question a person can settle, a no stops the line.
 
-    on: the day the plan is weighed for. sheet: the label of the line's product.
+    on: the day the plan is weighed for; None where no day is known. sheet: the label of the line's product.
     Only an `ask` that says it can be answered is touched: a stop stands whatever anybody answers, and a line of
     the label that nobody has read is answered by reading it. A no stands until a later yes about the same or less:
     a yes to everything does not undo a no to one unit. A yes is stale, and the question open again, once the season
@@ -64,9 +64,9 @@ def settle(verdict: Verdict, answers: Sequence[Answer], *, on: date, sheet: Shee
     return replace(verdict, level=Level.OK, because=f"{verdict.because}; {signed}", page=verdict.page or fresh[-1].page)
 
 
-def _stale(answer: Answer, sheet: Sheet | None, on: date) -> str:
+def _stale(answer: Answer, sheet: Sheet | None, on: date | None) -> str:
     """Return why an answer no longer holds; nothing while it does."""
-    if season_turned(answer.on, on):
+    if on is not None and season_turned(answer.on, on):
         return "the season has turned since"
     if sheet is None:
         return ""

@@ -10,14 +10,19 @@ __all__ = ["Applied", "History"]
 
 @dataclass(frozen=True, slots=True)
 class Applied:
-    """One past application. ae_g: acid (or active) applied [g] over area_m2 of worked ground [m2]."""
+    """One past application over area_m2 of worked ground [m2].
+
+    ae_g: acid applied [g], or what has no acid form as it is; None where nobody can say how much. product: key of its
+    sheet. acid_known: False where ae_g is active ingredient (salt, ester) whose acid is not known, never more than it.
+    """
 
     on: date
     unit: str
     ingredient: str
-    ae_g: float
+    ae_g: float | None
     area_m2: float
     product: str = ""
+    acid_known: bool = True
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,7 +13,8 @@ from rootcollar.label.words import flat, listing
 from rootcollar.shelf import Active
 
 __all__ = [
-    "Rate", "RateLine", "active_g", "active_kg_per_ha", "least_area_m2", "most_mix_ml", "product_l_per_ha", "read_rate",
+    "Rate", "RateLine", "active_g", "active_kg_per_ha", "active_of", "least_area_m2", "most_mix_ml",
+    "product_l_per_ha", "read_rate", "stems_at_most",
 ]  # fmt: skip
 
 RateLine = tuple[float, str, str, tuple[Active, ...]]  # amount, unit, basis, the label's active ingredients
@@ -66,6 +67,17 @@ def least_area_m2(area_m2: float, rate: float, limit: float) -> float:
     return area_m2 * rate / limit
 
 
+@formula(
+    "most_ml_per_ac / mix_ml", gives="stems/ac", source="arithmetic", most_ml_per_ac=(10, 1000000), mix_ml=(0.5, 500)
+)
+def stems_at_most(most_ml_per_ac: float, mix_ml: float) -> float:
+    """Return how many stems on an acre take all the mix that keeps to a limit [stems/ac].
+
+    most_ml_per_ac: that mix [mL/ac]. mix_ml: on one stem [mL].
+    """
+    return most_ml_per_ac / mix_ml
+
+
 @dataclass(frozen=True, slots=True)
 class Rate:
     """A rate as the label gives it. limit: the same in kg/ha, or in L/ha where it counts product.
@@ -110,15 +122,21 @@ def read_rate(line: RateLine, ingredient: str) -> Rate | Verdict:
     return Rate(amount, f"{top} {basis}/{area}", convert(amount, unit, "kg/ha"), strength)
 
 
-def _strength(actives: tuple[Active, ...], ingredient: str, basis: str) -> float | Verdict:
-    ours = [one for one in actives if flat(one.common_name or "") == flat(ingredient)]
+def active_of(actives: tuple[Active, ...], ingredient: str) -> Active | None:
+    """Return which of a label's active ingredients is the planned one, by its key; None where it cannot be told."""
     if len(actives) == 1:
-        ours = list(actives)
-    if len(ours) != 1:
+        return actives[0]
+    ours = [one for one in actives if flat(one.common_name or "") == flat(ingredient)]
+    return ours[0] if len(ours) == 1 else None
+
+
+def _strength(actives: tuple[Active, ...], ingredient: str, basis: str) -> float | Verdict:
+    ours = active_of(actives, ingredient)
+    if ours is None:
         names = listing(one.common_name or "no name" for one in actives)
         clear = "type common_name in the [[ingredient]] block"
         return ask(f"which of {names} is {ingredient}?", clear, answerable=False)
-    pounds = ours[0].ai_lb_per_gal if basis == "ai" else ours[0].ae_lb_per_gal
+    pounds = ours.ai_lb_per_gal if basis == "ai" else ours.ae_lb_per_gal
     if pounds is None:
         return ask(
             f"the label's rates count {basis}, and the sheet has no {basis} in a gallon",

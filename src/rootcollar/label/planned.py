@@ -36,7 +36,9 @@ class UnitTotal:
 
     mix_ml: finished mix poured [mL], worlds. product_ml: product in it [mL], worlds. area_m2: the unit's ground [m2].
     passes: applications planned. lines: keys of the plan's lines that make up the total. treated_m2: the ground in
-    the unit on which the stems stand [m2], where somebody has said so.
+    the unit on which the stems stand and that is worked [m2], where somebody has said so; never the sum of wetted
+    patches. ae_g_per_l: acid in the product [g/L]; acid_known: False where it is active ingredient (salt, ester) whose
+    acid is not known. product: key of its sheet, empty where there is none.
     """
 
     unit: str
@@ -49,3 +51,5 @@ class UnitTotal:
     passes: int
     lines: tuple[str, ...]
     treated_m2: float | None = None
+    product: str = ""
+    acid_known: bool = True

@@ -9,7 +9,7 @@ from rootcollar.label.rule import RULES, Facts, Group, Rule, weigh
 from rootcollar.label.rules import identity as _identity  # noqa: F401  every rule is entered before any is weighed
 from rootcollar.shelf import Sheet, unread
 
-__all__ = ["must_read", "weigh_mix", "weigh_place", "weigh_template", "weigh_totals"]
+__all__ = ["must_read", "no_label", "rules_of", "weigh_mix", "weigh_place", "weigh_template", "weigh_totals"]
 
 
 def weigh_template(facts: Facts, about: str) -> tuple[Verdict, ...]:
@@ -54,19 +54,20 @@ def must_read(sheet: Sheet, method: str) -> tuple[str, ...]:
 
 def _weigh(group: Group, facts: Facts, about: str) -> tuple[Verdict, ...]:
     if "sheet.key" in facts:
-        return tuple(weigh(known, facts, about) for known in _group(group, labelled=True))
-    said = tuple(weigh(known, facts, about) for known in _group(group, labelled=False))
+        return tuple(weigh(known, facts, about) for known in rules_of(group, labelled=True))
+    said = tuple(weigh(known, facts, about) for known in rules_of(group, labelled=False))
     applied = "plan.strength_pct" in facts
-    return (_no_label(about), *said) if applied and group == "template" else said
+    return (no_label(about), *said) if applied and group == "template" else said
 
 
 @cache
-def _group(group: Group, *, labelled: bool) -> tuple[Rule, ...]:
+def rules_of(group: Group, *, labelled: bool) -> tuple[Rule, ...]:
     """Return the rules of a group; labelled: with those that read a label."""
     return tuple(one for one in RULES.values() if one.group == group and (labelled or not one.needs_label))
 
 
-def _no_label(about: str) -> Verdict:
+def no_label(about: str) -> Verdict:
+    """Return the one question that stands for all rules of a label, where there is no sheet of it."""
     return Verdict(
         Level.ASK,
         "no label sheet: no line of a label could be weighed",

@@ -41,7 +41,7 @@ class Unit:
     """A piece of ground that is worked as one. None: not known yet.
 
     site_class: one of SITE_CLASSES. Distances from its edge [m]: infinite where somebody looked and there is none,
-    0 where it touches or lies within.
+    0 where it touches or lies within. worked_m2: the ground in it on which the stems stand and that is worked [m2].
     """
 
     key: str
@@ -56,6 +56,7 @@ class Unit:
     trail_m: float | None = None
     keep_m: float | None = None
     wanted_beneath: bool | None = None
+    worked_m2: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -42,14 +42,16 @@ def measure(ground: Ground) -> Ground:
 
     A feature counts for every unit, a neighbour's too. Where a measure was typed as well, the smaller is kept: a
     smaller area keeps the yearly limit, a smaller distance keeps the set-back.
-    Raises BadInput with every area typed that is over twice, or under half, the area drawn.
+    Raises BadInput with every area typed that is over twice, or under half, the area drawn, and with every worked
+    ground that is larger than its unit.
     """
     units, notes, faults = {}, [*ground.notes], []
     for key, unit in ground.units.items():
         found = {what: _measured(unit, what, ground) for what in MEASURED}
-        fault = _slip(unit, found["area"].drawn)
-        faults += [fault] if fault else []
+        area_m2 = found["area"].kept
+        faults += [fault for fault in (_slip(unit, found["area"].drawn), _too_wide(unit, area_m2)) if fault]
         filled = {MEASURED[what]: one.kept for what, one in found.items()}
+        filled["worked_m2"] = _within(unit.worked_m2, area_m2)
         units[key] = replace(unit, **filled)  # type: ignore[arg-type]  # names of measures, checked by a test
         notes += [one.note for one in found.values() if one.note]
     if faults:
@@ -86,6 +88,20 @@ def _slip(unit: Unit, drawn_m2: float | None) -> Fault | None:
         "an area near the one drawn; take the typed one out, or mend the corners (longitude first)",
         row=f"unit {unit.key}", field="area",
     )  # fmt: skip
+
+
+def _too_wide(unit: Unit, area_m2: float | None) -> Fault | None:
+    if unit.worked_m2 is None or area_m2 is None or unit.worked_m2 <= area_m2 * (1 + _SAME_AREA):
+        return None
+    return Fault(
+        f"{_acres(unit.worked_m2)} worked in a unit of {_acres(area_m2)}",
+        "the ground in the unit on which the stems stand, not larger than the unit",
+        row=f"unit {unit.key}", field="worked",
+    )  # fmt: skip
+
+
+def _within(worked_m2: float | None, area_m2: float | None) -> float | None:
+    return worked_m2 if worked_m2 is None or area_m2 is None else min(worked_m2, area_m2)
 
 
 def _measured(unit: Unit, what: str, ground: Ground) -> Measured:

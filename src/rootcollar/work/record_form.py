@@ -35,7 +35,7 @@ def record_fields(
         ("Strengths", "; ".join(f"{one.strength_pct:.3g} % in {one.carrier}" for one in recipes)),
         ("Total product used", ""),
         ("Total finished mix used", ""),
-        ("Area treated, of", text.acres(unit.area_m2)),
+        ("Area treated, of", text.acres(unit.area_m2 if unit.worked_m2 is None else unit.worked_m2)),
         ("Targets", ", ".join(species)),
         ("Methods", ", ".join(methods)),
         ("Equipment, nozzle", ""),

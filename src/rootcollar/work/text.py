@@ -6,13 +6,16 @@ import math
 from collections.abc import Callable, Sequence
 
 from rootcollar.kernel.doubt import Band, Worlds, band, best
-from rootcollar.kernel.units import convert, show
+from rootcollar.kernel.rounding import to_step
+from rootcollar.kernel.units import convert, jug, show
 
 _MIN_PER_H = 60  # definition
 _LEAST_GAL = 1 / 4  # ours: under a quart, fluid ounces are easier to measure
 _LEAST_MARK_GAL = 1 / 2  # ours: a jug smaller than that is marked in fluid ounces
 
-__all__ = ["acres", "best_gallons", "count", "distance", "gallons", "hours", "joined", "mark", "money", "size", "span"]
+__all__ = [
+    "acres", "best_gallons", "count", "distance", "down", "gallons", "hours", "joined", "mark", "money", "size", "span",
+]  # fmt: skip
 
 
 def size(band_cm: tuple[float, float]) -> str:
@@ -41,6 +44,14 @@ def mark(batch_ml: float) -> str:
     """Return the mark a batch is filled to: gallons, or fluid ounces where it is under half a gallon."""
     gallon = convert(batch_ml, "mL", "gal")
     return show(gallon, "gal", 3) if gallon >= _LEAST_MARK_GAL else show(convert(batch_ml, "mL", "fl oz"), "fl oz", 3)
+
+
+def down(volume_ml: float) -> str:
+    """Return a volume rounded down: whole gallons where there are many, tenths of a few, else a mark of a jug."""
+    gallon = convert(volume_ml, "mL", "gal")
+    if gallon >= 1:
+        return show(to_step(gallon, 1 if gallon >= 10 else 1 / 10, "down"), "gal", 4)
+    return jug(volume_ml, direction="down").text.partition(" (")[0]
 
 
 def count(worlds: Worlds) -> str:

@@ -5,15 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from functools import partial
+from operator import attrgetter
 
-from rootcollar.choose import Setting, poured_ml, unit_totals
-from rootcollar.kernel.doubt import Worlds, best, sure
+from rootcollar.choose import mosts, poured_ml, unit_totals
+from rootcollar.kernel.doubt import Worlds, best
 from rootcollar.kernel.errors import Refusal
 from rootcollar.kernel.formula import note
-from rootcollar.kernel.rounding import to_step
-from rootcollar.kernel.units import convert, jug, show
-from rootcollar.label import Most, Past, UnitTotal, Work, most_mix
-from rootcollar.label.limits import product_l_per_ha
+from rootcollar.kernel.units import convert, jug
+from rootcollar.label import Most, UnitTotal
 from rootcollar.mix import card
 from rootcollar.work import text
 from rootcollar.work.again import poured_again
@@ -21,13 +20,15 @@ from rootcollar.work.asked import PacketAsked
 from rootcollar.work.batches import card_again, short, tank_ml
 from rootcollar.work.mixes import DayMix, day_mixes, limits_of_mix, work_lines
 from rootcollar.work.packet import Page, Part
-from rootcollar.work.printed import NO_SHEET
 from rootcollar.work.worked import Worked, number, strung
 
 __all__ = ["topup_page"]
 
 _TANKS = (("1 qt", 1 / 4), ("2 qt", 1 / 2), ("1 gal", 1), ("2 gal", 2))  # ours: jugs that are sold [gal]
 _BOTTLES = (("4 fl oz", 4), ("8 fl oz", 8), ("16 fl oz", 16), ("1 qt", 32))  # ours: marks of squirt bottles [fl oz]
+_Of = Callable[[Most], float | None]
+_ON_UNIT: _Of = attrgetter("mix_ml")
+_ON_ACRE: _Of = attrgetter("on_acre_ml")
 _FAR = 10  # ours: a limit so many times the plan cannot be passed by topping up
 _BESIDE = ("surfactant_ml", "dye_ml")
 _LINES = 3  # ours: more top-ups than this in a day want a new plan
@@ -113,10 +114,10 @@ def _most_part(mixes: Sequence[DayMix], asked: PacketAsked) -> Part:
     rows, treated = [], False
     for total in sorted(totals, key=lambda one: (asked.units.index(one.unit), mix_of[one.lines[0]].place)):
         mix = mix_of[total.lines[0]]
-        most = _most(total, totals, mix, asked.setting)
+        most = mosts(total, totals, asked.setting)
         treated |= mix.sheet is not None and mix.sheet.says("limits.area_basis") != "site_acre"
         unit = asked.setting.ground.units[total.unit].name
-        again = partial(_most_again, total, totals, mix, asked)
+        again = partial(_least_again, total, totals, asked)
         planned = number(total.mix_ml, text.best_gallons, "mL", partial(_planned_again, total, asked))
         rows.append((unit, mix.letter, planned, *_most_words(most, total, again)))
     note = "All loads of the day together, the unit's other work as planned."
@@ -126,47 +127,25 @@ def _most_part(mixes: Sequence[DayMix], asked: PacketAsked) -> Part:
     return Part("Pour no more than this on a unit", "table", tuple(rows), heads, note)
 
 
-def _most(total: UnitTotal, totals: Sequence[UnitTotal], mix: DayMix, setting: Setting) -> tuple[Most, ...]:
-    if mix.sheet is None:
-        return (Most(None, NO_SHEET),)
-    same = (total.unit, total.ingredient)
-    beside = tuple(one for one in totals if (one.unit, one.ingredient) == same and one is not total)
-    rows = tuple(one for one in setting.history.rows if (one.unit, one.ingredient) == same)
-    return most_mix(mix.sheet, Work(total, beside), Past(rows, setting.history.complete, setting.on))
-
-
 def _planned_again(total: UnitTotal, asked: PacketAsked) -> Worlds:
     lines = {one.stand.key: one for one in work_lines(asked)}
     return poured_again([lines[key] for key in total.lines], asked.setting)
 
 
-def _most_again(total: UnitTotal, totals: Sequence[UnitTotal], mix: DayMix, asked: PacketAsked) -> float:
+def _least_again(total: UnitTotal, totals: Sequence[UnitTotal], asked: PacketAsked, of: _Of) -> float:
     """The least of what the label's rates leave [mL]."""
     _planned_again(total, asked)
-    each = [one.mix_ml for one in _most(total, totals, mix, asked.setting) if one.mix_ml is not None]
+    each = [ml for one in mosts(total, totals, asked.setting) if (ml := of(one)) is not None]
     return note("the least of these", ", ".join(f"{one:.6g}" for one in each), min(each), "mL")
 
 
-def _most_words(most: Sequence[Most], total: UnitTotal, again: Callable[[], float]) -> tuple[str, str, str]:
+def _most_words(most: Sequence[Most], total: UnitTotal, again: Callable[[_Of], float]) -> tuple[str, str, str]:
     """The least of what the rates leave, rounded down, on the unit and on an acre, and the rates looked at."""
     known = [one.mix_ml for one in most if one.mix_ml is not None]
     words = "; ".join(one.words for one in most)
-    if len(known) < len(most) or not total.area_m2:
+    acre = [one.on_acre_ml for one in most if one.on_acre_ml is not None]
+    if len(known) < len(most) or not acre:
         return "not known: as planned", "not known", words
-    area_m2 = total.area_m2
-
-    def on_acre(most_ml: float) -> float:
-        per_ha = best(product_l_per_ha(sure(most_ml), area_m2))
-        return note("on an acre", f"{per_ha:.6g} L/ha", convert(per_ha, "L/ha", "mL/ac"), "mL")
-
-    far = "far above the plan"
-    unit = number(min(known), (lambda _: far) if min(known) > _FAR * best(total.mix_ml) else _down, "mL", again)
-    return unit, number(on_acre(min(known)), _down, "mL", lambda: on_acre(again())), words
-
-
-def _down(volume_ml: float) -> str:
-    """A volume rounded down: whole gallons where there are many, tenths of a few, else a mark of a jug."""
-    gallons = convert(volume_ml, "mL", "gal")
-    if gallons >= 1:
-        return show(to_step(gallons, 1 if gallons >= 10 else 1 / 10, "down"), "gal", 4)
-    return jug(volume_ml, direction="down").text.partition(" (")[0]
+    far = min(known) > _FAR * best(total.mix_ml)
+    unit = number(min(known), (lambda _: "far above the plan") if far else text.down, "mL", lambda: again(_ON_UNIT))
+    return unit, number(min(acre), text.down, "mL", lambda: again(_ON_ACRE)), words

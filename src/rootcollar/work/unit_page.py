@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from rootcollar.choose import (
     Choice,
     Prescription,
+    Reach,
     SetAside,
     Setting,
     alike,
     instruction,
     line_minutes,
     line_mix_ml,
+    reaches,
     way_words,
 )
 from rootcollar.kernel.doubt import best
@@ -22,6 +25,7 @@ from rootcollar.site import Unit
 from rootcollar.work import text
 from rootcollar.work.day_sheet import letter_of
 from rootcollar.work.packet import Reason, Said, UnitLine, UnitPage
+from rootcollar.work.reach_words import reach_words
 
 __all__ = ["said", "unit_line", "unit_page"]
 
@@ -29,13 +33,22 @@ __all__ = ["said", "unit_line", "unit_page"]
 def unit_page(unit: Unit, prescription: Prescription, setting: Setting) -> UnitPage:
     """Return the content of a unit's page: every line, struck and held ones too, each marked as what it is."""
     lines = [one for one in prescription.choices if one.stand.unit == unit.key]
+    reached = reaches(lines, setting)
     return UnitPage(
         name=unit.name,
         first_because=dict(prescription.order).get(unit.key, ""),
         facts=_facts(unit),
-        lines=tuple(unit_line(one, prescription, setting) for group in alike(lines) for one in group),
+        lines=tuple(
+            replace(unit_line(one, prescription, setting), most=_most(one, reached))
+            for group in alike(lines)
+            for one in group
+        ),
         set_aside=_set_aside(lines, setting),
     )
+
+
+def _most(choice: Choice, reached: Mapping[str, Sequence[Reach]]) -> str:
+    return reach_words(reached.get(choice.stand.key, ())) if choice.is_work else ""
 
 
 def unit_line(choice: Choice, prescription: Prescription, setting: Setting) -> UnitLine:
@@ -115,6 +128,7 @@ def _facts(unit: Unit) -> tuple[tuple[str, str], ...]:
     beneath = {None: "not said", True: "yes", False: "no"}[unit.wanted_beneath]
     return (
         ("Area", text.acres(unit.area_m2)),
+        ("Ground worked, of it", "not said" if unit.worked_m2 is None else text.acres(unit.worked_m2)),
         ("Kind of place", (unit.site_class or "not said").replace("_", " ")),
         ("Permission", f"{allowed.by}, until {allowed.until.isoformat()}" if allowed else "none: a stop"),
         ("Water", text.distance(unit.water_m)),

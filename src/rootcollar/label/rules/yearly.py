@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from datetime import date
 
-from rootcollar.kernel.doubt import best, sure
+from rootcollar.kernel.doubt import sure
 from rootcollar.kernel.units import show
 from rootcollar.kernel.verdict import Level, Verdict
 from rootcollar.label.applied import Applied
+from rootcollar.label.earlier import Earlier, applied_before, in_window
 from rootcollar.label.facts import Past, Work
 from rootcollar.label.limits import Rate, RateLine, read_rate
 from rootcollar.label.rule import Basis, Seen, ask, exceeds, rule, stop
-from rootcollar.label.rules.rates import against, beside_ml, ground_m2
+from rootcollar.label.rules.rates import against, beside_ml, ground_m2, unlike
+from rootcollar.label.words import listing
 
-__all__ = ["applied_before", "in_window", "most_in_a_year", "often_enough", "soon_again"]
+__all__ = ["most_in_a_year", "often_enough", "soon_again"]
 
 _YEAR = (
     "sheet.limits.per_year.amount", "sheet.limits.per_year.unit", "sheet.limits.basis", "sheet.ingredient",
@@ -22,13 +23,17 @@ _YEAR = (
 _WINDOW = "sheet.limits.per_year.window"
 _WHICH = "sheet.limits.area_basis"
 _SPANS = {"calendar year": "in a year", "season": "in a season", "12 months": "in 12 months"}
+_OTHERS = "contractors, tenants, neighbours or utilities along their lines"
 _LONGEST = "12 months"  # holds every calendar year and every season, so silence is taken as this (ours)
 
 
 @rule(
     "L13",
     "No more of the ingredient on an acre in a year than the label gives, all products together.",
-    Basis("a maximum for a year is an element of directions for use [LRM11]; all products together is ours"),
+    Basis(
+        "a maximum for a year is an element of directions for use [LRM11]; all products of one acid together, in acid, "
+        "is ours"
+    ),
     silence={_WINDOW: _LONGEST, _WHICH: None},
     label=_YEAR,
     window=_WINDOW,
@@ -40,22 +45,57 @@ _LONGEST = "12 months"  # holds every calendar year and every season, so silence
 def most_in_a_year(
     label: RateLine, window: str, which: str | None, area_m2: float, past: Past, work: Work
 ) -> Verdict | None:
-    """Stop where past and plan together pass the year's rate; ask where the past is not known to be complete."""
+    """Stop where past and plan together pass the year's rate; ask where the past is not known to be complete.
+
+    Earlier work that cannot be reckoned asks, unless the rest of it passes the rate already.
+    """
     rate = read_rate(label, work.total.ingredient)
     if isinstance(rate, Verdict):
         return rate
+    if unlike(work):
+        return unlike(work)
     undated = _undated(past)
     if undated:
         return undated
     rows = in_window(past.rows, past.on, window)
     if which != "site_acre" and not all(row.area_m2 > 0 for row in rows):
         return ask("an application on this unit has no area", "write its area in applied.csv", answerable=False)
-    ground = ground_m2(which, area_m2, work)
-    earlier = sure(applied_before(rate, rows, area_m2 if which == "site_acre" else None, work))
-    found = against(rate, earlier + rate.of(beside_ml(work), ground), work, ground, _SPANS[window])
+    before = applied_before(rate, rows, work.total, area_m2, area_m2 if which == "site_acre" else None)
+    found = _together(rate, before.sure, which, area_m2, work, window)
     if found is not None and found.level is Level.STOP:
         return found
-    return _incomplete(past) or found
+    worst = found
+    if before.at_most > before.sure:
+        worst = _together(rate, before.at_most, which, area_m2, work, window)
+    return _unreckoned(before, rows, worst) or _incomplete(past) or worst
+
+
+def _together(rate: Rate, before: float, which: str | None, area_m2: float, work: Work, window: str) -> Verdict | None:
+    """Return the objection to earlier work (in the unit of the limit), the unit's other work and the plan together."""
+    ground = ground_m2(which, area_m2, work)
+    return against(rate, sure(before) + rate.of(beside_ml(work), ground), work, ground, _SPANS[window])
+
+
+def _unreckoned(before: Earlier, rows: Iterable[Applied], worst: Verdict | None) -> Verdict | None:
+    """Return the question about earlier work that cannot be counted, or that would pass the rate were it all acid."""
+    if before.unknown:
+        return ask(
+            f"how much acid the work of {_days(before.unknown)} put on this unit cannot be reckoned",
+            "write its amount as acid (ae) in applied.csv, or type ae_lb_per_gal of the products on their sheets",
+            answerable=False,
+        )
+    if worst is None or worst.level is not Level.STOP:
+        return None
+    salts = [row for row in rows if not row.acid_known]
+    return ask(
+        f"the work of {_days(salts)} is written as active ingredient; if all of it counts as acid, {worst.because}",
+        "write it as acid (ae) in applied.csv, or name its product and type ae_lb_per_gal on that sheet",
+        answerable=False,
+    )
+
+
+def _days(rows: Iterable[Applied]) -> str:
+    return listing(dict.fromkeys(row.on.isoformat() for row in rows))
 
 
 @rule(
@@ -114,34 +154,6 @@ def soon_again(least_days: int, area_m2: float, past: Past, work: Work) -> Verdi
     return ask(said, "yes if this plan treats other ground than that day's work did")
 
 
-def in_window(rows: Iterable[Applied], on: date | None, window: str) -> tuple[Applied, ...]:
-    """Return the applications that fall in the same year as the day of work.
-
-    window: "calendar year"; "12 months" or "season", both taken as the 12 months either side, the longest reading.
-    on: None only where there are no rows.
-    """
-    if on is None:
-        return tuple(rows)
-    if window == "calendar year":
-        return tuple(row for row in rows if row.on.year == on.year)
-    return tuple(row for row in rows if _within_a_year(row.on, on))
-
-
-def _within_a_year(one: date, other: date) -> bool:
-    """Whether two days are less than twelve calendar months apart."""
-    first, last = sorted((one, other))
-    return (last.year - first.year, last.month, last.day) < (1, first.month, first.day)
-
-
-def applied_before(rate: Rate, rows: Iterable[Applied], area_m2: float | None, work: Work) -> float:
-    """Return what earlier work comes to, in the unit of `rate.limit`. area_m2: None counts each on its own ground."""
-    total = 0.0
-    for row in rows:
-        product_ml = sure(row.ae_g / work.total.ae_g_per_l * 1000)
-        total += best(rate.of(product_ml, row.area_m2 if area_m2 is None else area_m2))
-    return total
-
-
 def _same_ground(rows: Iterable[Applied], area_m2: float, work: Work) -> bool:
     """Whether plan and earlier work cannot lie side by side in the unit: together they are more than its ground."""
     return exceeds((work.total.treated_m2 or area_m2) + sum(row.area_m2 for row in rows), area_m2)
@@ -160,8 +172,11 @@ def _undated(past: Past) -> Verdict | None:
 def _incomplete(past: Past) -> Verdict | None:
     if past.complete:
         return None
-    known = "is said to be incomplete" if past.complete is False else "may be incomplete: nobody has said"
+    known = "is said to be incomplete"
+    if past.complete is None:
+        known = f"may be incomplete: nobody has said whether {_OTHERS} put on more"
     return ask(
         f"the list of what was applied on this unit before {known}",
-        'write what is missing in applied.csv, then history = "complete" in ground.toml; yes if nothing is missing',
+        f'ask {_OTHERS}; write what is missing in applied.csv, then history = "complete" in ground.toml; yes if '
+        "nothing is missing",
     )

@@ -83,6 +83,7 @@ def _facts(here: Open, unit: Unit) -> tuple[Fact, ...]:
     beneath = {None: "", True: "yes", False: "nothing wanted"}
     told = [
         ("Area", None if unit.area_m2 is None else area_run(unit), "area"),
+        ("Ground worked, of it", _said("" if unit.worked_m2 is None else text.acres(unit.worked_m2)), "worked"),
         ("Kind of place", _said((unit.site_class or "").replace("_", " ")), "site_class"),
         ("Slope", None if unit.slope_pct is None else slope_run(unit), "slope"),
         ("Permission", _said(_permission(here, unit.permission)), "permission"),

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from rootcollar.choose import (
     Choice,
+    Reach,
     instruction,
     line_minutes,
     line_mix_ml,
     line_money,
     minutes,
     mix_words,
+    reaches,
     sum_worlds,
     way_words,
 )
@@ -25,6 +27,7 @@ from rootcollar.web.views.reasons import lines_run, place_runs, runs_of
 from rootcollar.web.views.working import Run, counted, money, work_of
 from rootcollar.work import text
 from rootcollar.work.packet import Said
+from rootcollar.work.reach_words import reach_words
 from rootcollar.work.unit_page import said as printed
 
 __all__ = ["Card", "Row", "UnitView", "unit_cards", "unit_view"]
@@ -57,6 +60,7 @@ class Row:
     fallback: str = ""
     ways: tuple[tuple[str, str], ...] = ()
     picked: bool = False
+    most: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,10 +109,10 @@ def unit_view(here: Open, key: str) -> UnitView:
     """Return a unit's page."""
     lines = _lines(here, key)
     unit = here.project.ground.units[key]
-    species = here.setting.reference.species
+    species, reached = here.setting.reference.species, reaches(lines, here.setting)
     names = dict.fromkeys(one.stand.species for one in lines)
     plants = tuple(
-        (species[name].common_name, tuple(_row(one, here) for one in lines if one.stand.species == name))
+        (species[name].common_name, tuple(_row(one, here, reached) for one in lines if one.stand.species == name))
         for name in names
     )
     said = _once(one for line in lines for one in line.verdicts)
@@ -138,11 +142,12 @@ def _about(here: Open, key: str) -> Iterator[Run]:
         True: "wanted plants beneath",
         False: "nothing wanted beneath",
     }
-    yield from (area_run(unit), Run(f", {kind}; water "), distance_run(unit, "water"))
+    worked = "" if unit.worked_m2 is None else f" ({text.acres(unit.worked_m2)} of it worked)"
+    yield from (area_run(unit), Run(f"{worked}, {kind}; water "), distance_run(unit, "water"))
     yield Run(f"; {beneath[unit.wanted_beneath]}.")
 
 
-def _row(line: Choice, here: Open) -> Row:
+def _row(line: Choice, here: Open, reached: Mapping[str, tuple[Reach, ...]]) -> Row:
     stand, option, size = line.stand, line.option, text.size(line.stand.band_cm)
     aside = tuple(
         (way_words(one.way), runs_of(one.why, stand.key, one.way), runs_of(one.wins, stand.key, one.way))
@@ -169,6 +174,7 @@ def _row(line: Choice, here: Open) -> Row:
         fallback=f"{line.fallback.trigger}: {way_words(line.fallback.option.way)}" if line.fallback else "",
         ways=_ways(line),
         picked=stand.key in here.project.picked,
+        most=reach_words(reached.get(stand.key, ())) if line.is_work else "",
     )  # fmt: skip
 
 

@@ -1,0 +1,218 @@
+"""Each rule weighed once for each set of facts it reads: what is alike for many lines is said once, and told of each.
+
+A property of 200 units has some hundred thousand pairs of a way and a stand, and few facts that differ between them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Hashable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from types import MappingProxyType
+from typing import overload
+
+from rootcollar.kernel.verdict import Level, Verdict, worst
+from rootcollar.label.answers import Answer, settle
+from rootcollar.label.facts import place_facts
+from rootcollar.label.rule import Facts, Rule, weigh
+from rootcollar.label.weighing import no_label, rules_of
+from rootcollar.shelf import Line, Sheet
+from rootcollar.site.ground import Unit
+
+__all__ = ["Heard", "Template", "Told", "Weigher"]
+
+_WORDS = ("sheet.key", "plan.method")  # what the question for an unread fact names besides the fact
+_NONE = -1  # a fact nobody has given
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Heard:
+    """What rules say of facts that many lines share, of nobody yet, and the worst of it. open: answers may settle."""
+
+    said: tuple[Verdict, ...]
+    level: Level
+    open: bool = False
+
+
+class Told(Sequence[Verdict]):
+    """What was heard, said of one line: each verdict is made when it is read. level: the worst of it."""
+
+    __slots__ = ("about", "level", "said")
+
+    def __init__(self, heard: Heard, about: str) -> None:
+        """Keep what was heard, and of which line."""
+        self.said, self.level, self.about = heard.said, heard.level, about
+
+    def __iter__(self) -> Iterator[Verdict]:
+        """Say each verdict of the line."""
+        return (one.of(self.about) for one in self.said)
+
+    def __len__(self) -> int:
+        """Count the verdicts."""
+        return len(self.said)
+
+    @overload
+    def __getitem__(self, at: int) -> Verdict: ...
+    @overload
+    def __getitem__(self, at: slice) -> Sequence[Verdict]: ...
+    def __getitem__(self, at: int | slice) -> Verdict | Sequence[Verdict]:
+        """Return one of them, or some."""
+        return tuple(self)[at]
+
+    def __eq__(self, other: object) -> bool:
+        """Compare as what is said."""
+        return isinstance(other, Sequence) and tuple(self) == tuple(other)
+
+    def __hash__(self) -> int:
+        """Hash as what is said."""
+        return hash(tuple(self))
+
+    def __repr__(self) -> str:
+        """Show what is said."""
+        return repr(tuple(self))
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Template:
+    """A line of work wherever it is done: its facts, what the rules that read no place say, and a number for both.
+
+    key: the same for templates of which all rules say the same wherever they are done. place: the same for those of
+    which place rules read the same.
+    """
+
+    facts: Facts
+    heard: Heard
+    key: int
+    place: int
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Here:
+    """A unit: what rules read of it; what place rules say of it, by what they read of the way; what is said of lines.
+
+    lines: by the keys of way and place, shared by units with the same answers; None where a line has its own answers.
+    """
+
+    facts: Facts
+    places: dict[int, tuple[Heard, int]]
+    lines: dict[tuple[int, int], Heard] | None
+
+
+class Weigher:
+    """Weighs lines of one plan and keeps what it has weighed. Its words: those of `weigh_template`, `weigh_place`."""
+
+    def __init__(
+        self, answers: Sequence[Answer] = (), on: date | None = None, shelf: Mapping[str, Sheet] = MappingProxyType({})
+    ) -> None:
+        """Take the answers that are in, the day of work, and the labels by which an answer may be stale."""
+        self._on, self._answers, self._shelf = on, tuple(answers), shelf
+        self._numbers: dict[Hashable, int] = {}
+        self._seen: dict[int, tuple[Line[object], int]] = {}
+        self._said: dict[tuple[object, ...], Verdict] = {}
+        self._units: dict[str, _Here] = {}
+        self._places: dict[int, dict[int, tuple[Heard, int]]] = {}
+        self._lines: dict[tuple[int, ...], dict[tuple[int, int], Heard]] = {}
+
+    def template(self, facts: Facts) -> Template:
+        """Return what is said of a line wherever it is done. facts: as `template_facts`."""
+        labelled = "sheet.key" in facts
+        said = [self._once(known, facts) for known in rules_of("template", labelled=labelled)]
+        if not labelled and "plan.strength_pct" in facts:
+            said.insert(0, no_label(""))
+        place = self._read(facts)
+        key = self._next((place, *said))
+        return Template(facts, _heard(said), key, place)
+
+    def line(self, template: Template, unit: Unit, about: str) -> Told:
+        """Return what the rules that read no sums say of a line on a unit, answers taken in. about: its key."""
+        here = self._units.get(unit.key) or self._unit(unit)
+        place = here.places.get(template.place) or self._place(template, here)
+        if here.lines is None:
+            return Told(self._settled(template, place[0], about), about)
+        pair = template.key, place[1]
+        heard = here.lines.get(pair)
+        if heard is None:
+            heard = here.lines[pair] = self._settled(template, place[0], about)
+        return Told(heard, about)
+
+    def _settled(self, template: Template, place: Heard, about: str) -> Heard:
+        """Return what is said of a line, answers taken in."""
+        way, label = template.heard, template.facts.get("sheet.key")
+        sheet = self._shelf.get(str(label.says)) if label else None
+        said = (*way.said, *place.said)
+        if not (way.open or place.open):
+            return Heard(said, max(way.level, place.level))
+        asks = Level.ASK
+        return _heard(
+            [
+                settle(one.of(about), self._answers, on=self._on, sheet=sheet) if one.level is asks else one
+                for one in said
+            ]
+        )
+
+    def _place(self, template: Template, here: _Here) -> tuple[Heard, int]:
+        """Return what place rules say of a way on a unit, and a number for their words."""
+        rules = rules_of("place", labelled="sheet.key" in template.facts)
+        said = tuple(self._once(one, template.facts, here.facts) for one in rules)
+        found = here.places[template.place] = _heard(said), self._next(said)
+        return found
+
+    def _unit(self, unit: Unit) -> _Here:
+        """Return what counts of a unit: its ground, and the answers about it or its lines."""
+        facts = place_facts({}, unit, on=self._on)
+        own = tuple(at for at, one in enumerate(self._answers) if one.about.partition("/")[0] == unit.key)
+        alone = any("/" in self._answers[at].about for at in own)
+        places = self._places.setdefault(self._read(facts), {})
+        lines = None if alone else self._lines.setdefault(own, {})
+        found = self._units[unit.key] = _Here(facts, places, lines)
+        return found
+
+    def _once(self, known: Rule, facts: Facts, more: Facts = MappingProxyType({})) -> Verdict:
+        """Return what a rule says of facts. more: facts that go before them."""
+        number, read = self._number, known.paths
+        key: tuple[object, ...] = (known.number, *[number(more.get(path) or facts.get(path)) for path in read])
+        if _NONE in key:
+            key = (*key, *[number(more.get(path) or facts.get(path)) for path in _WORDS])
+        found = self._said.get(key)
+        if found is None:
+            found = self._said[key] = weigh(known, {**facts, **more}, "")
+        return found
+
+    def _read(self, facts: Facts) -> int:
+        """Return a number for what place rules read of a template, or of a unit: alike facts, the same number."""
+        paths = dict.fromkeys(path for one in rules_of("place", labelled=True) for path in one.paths)
+        known = [path for path in (*paths, *_WORDS) if path in facts]
+        return self._next(tuple((path, self._number(facts[path])) for path in known))
+
+    def _next(self, words: Hashable) -> int:
+        """Return the number of some words: a new one where they are new."""
+        return self._numbers.setdefault(words, len(self._numbers))
+
+    def _number(self, line: Line[object] | None) -> int:
+        """Return a number for what a line says: the same for the same words on the same page."""
+        if line is None:
+            return _NONE
+        seen = self._seen.get(id(line))
+        if seen is None:
+            words = type(line.says), _frozen(line.says), line.page
+            seen = self._seen[id(line)] = line, self._next(words)
+        return seen[1]
+
+
+def _heard(said: Sequence[Verdict]) -> Heard:
+    return Heard(tuple(said), worst(said), any(one.level is Level.ASK and one.answerable for one in said))
+
+
+def _frozen(value: object) -> Hashable:
+    """Return a value by which equal facts are equal; what cannot be compared is alike only to itself."""
+    if isinstance(value, Mapping):
+        return frozenset((key, type(one), _frozen(one)) for key, one in value.items())
+    if isinstance(value, (tuple, list)):
+        return tuple((type(one), _frozen(one)) for one in value)
+    if isinstance(value, (set, frozenset)):
+        return frozenset(value)
+    try:
+        hash(value)
+    except TypeError:
+        return id(value)
+    return value
