@@ -119,7 +119,18 @@ def test_a_property_of_which_nothing_is_known_reads_and_asks_for_everything(tmp_
     assert "Nothing is drawn yet" in page
     assert '<svg class="map"' not in page
     unit = client.get("/ground/north-bench").text
-    for key in ("area", "site_class", "slope", "permission", "water", "well", "trail", "keep", "wanted_beneath"):
+    for key in (
+        "area",
+        "worked",
+        "site_class",
+        "slope",
+        "permission",
+        "water",
+        "well",
+        "trail",
+        "keep",
+        "wanted_beneath",
+    ):
         assert f"write <b>{key}</b>" in unit
     assert client.get("/ground/map.json").json() == {"type": "FeatureCollection", "features": []}
 
@@ -133,7 +144,7 @@ def test_the_door_tells_every_place_as_geojson_and_is_described(demo: TestClient
     ring = units["bench"]["geometry"]["coordinates"][0]
     assert ring[0] == ring[-1]
     assert [tuple(one) for one in ring[:-1]] == list(ground.units["bench"].polygon or ())
-    assert units["orchard-side"]["properties"]["open"] > units["bench"]["properties"]["open"] == 0
+    assert units["orchard-side"]["properties"]["open"] > units["ridge"]["properties"]["open"] == 0
     described = demo.get("/door/openapi.json").json()["paths"]
     assert described["/door/ground.json"]["get"]["tags"] == ["ground"]
     assert "/ground/map.json" not in described
