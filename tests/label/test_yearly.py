@@ -199,7 +199,7 @@ def test_a_sheet_that_counts_active_is_planned_in_acid_by_its_percents() -> None
 def test_worked_ground_larger_than_the_unit_is_a_fault(tmp_path: Path, worked: str, fault: bool) -> None:
     """The bench has 20.2 acres; a twentieth more is how far tape and drawing differ, and counts as all of it."""
     folder = tmp_path / "woods"
-    write_demo(folder)
+    write_demo(folder, DAY)
     ground = folder / "ground.toml"
     ground.write_text(ground.read_text(encoding="utf-8").replace('worked = "9 ac"', f'worked = "{worked}"'), "utf-8")
     if fault:
