@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
+from rootcollar.choose.gates import leaves_by_roots
 from rootcollar.choose.option import Choice, PerStem, Way
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.sums import poured_ml
@@ -22,7 +23,7 @@ from rootcollar.label import (
     weigh_totals,
 )
 from rootcollar.mix.recipe import Recipe
-from rootcollar.reference import Species
+from rootcollar.reference import Reference, Species
 from rootcollar.survey.stand import Stand
 
 _INSTEAD = "/instead"  # behind the key of a line, its fallback
@@ -41,21 +42,21 @@ def line_verdicts(way: Way, species: Species, stand: Stand, figures: PerStem, se
 def _template(way: Way, species: Species, stand: Stand, figures: PerStem, setting: Setting) -> Facts:
     recipe = way.visit.recipe
     return template_facts(
-        planned(way, species, stand, figures),
+        planned(way, species, stand, figures, setting.reference),
         setting.sheet(recipe.product) if recipe else None,
         state=setting.ground.state,
         demo=setting.ground.demo,
         wear=setting.wear,
-        treaters=setting.treaters,
+        people=setting.people,
     )
 
 
-def planned(way: Way, species: Species, stand: Stand, figures: PerStem) -> Planned:
+def planned(way: Way, species: Species, stand: Stand, figures: PerStem, reference: Reference) -> Planned:
     """Return a line as the rules see it."""
     names = (species.common_name, *species.other_names, species.scientific_name, *species.synonyms)
-    return Planned(
-        way.visit.method, names, way.visit.recipe, stand.band_cm, figures.dose_ml, figures.dose_per, stand.height_m
-    )
+    leaks = leaves_by_roots(way.visit.recipe, reference)
+    dose_ml, dose_per = figures.dose_ml, figures.dose_per
+    return Planned(way.visit.method, names, way.visit.recipe, stand.band_cm, dose_ml, dose_per, stand.height_m, leaks)
 
 
 def unit_totals(choices: Iterable[Choice], setting: Setting) -> tuple[UnitTotal, ...]:

@@ -14,6 +14,7 @@ from rootcollar.label.facts import Past, Work, place_facts, template_facts, tota
 from rootcollar.label.most import Most, most_mix
 from rootcollar.label.not_checked import NOT_CHECKED, NotChecked
 from rootcollar.label.paths import PATHS, Fact
+from rootcollar.label.people import Handling, Licence, Person
 from rootcollar.label.planned import Planned, UnitTotal
 from rootcollar.label.rule import RULES, Basis, Facts, Rule, Seen, weigh
 from rootcollar.label.weighing import must_read, weigh_mix, weigh_place, weigh_template, weigh_totals
@@ -23,5 +24,6 @@ __all__ = [
     "weigh", "Most", "most_mix",
     "Planned", "UnitTotal", "Applied", "History", "Past", "Work", "Facts", "Fact", "PATHS", "must_read",
     "Rule", "RULES", "Basis", "Seen", "NOT_CHECKED", "NotChecked",
+    "Handling", "Licence", "Person",
     "Answer", "Answers", "settle",
 ]  # fmt: skip

@@ -12,7 +12,7 @@ from rootcollar.site.ground import Ground, Unit
 
 __all__ = ["measure"]
 
-MEASURED = {"water": "water_m", "well": "well_m", "trail": "trail_m", "keep": "keep_m"}
+MEASURED = {"water": "water_m", "well": "well_m", "trail": "trail_m", "keep": "keep_m", "power": "power_m"}
 
 # Ours: a tape, a pace and a hand-drawn line agree no better; below this both mean the same.
 _SAME_AREA = 5 / 100

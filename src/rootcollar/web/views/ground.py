@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from rootcollar.exchange import WRITTEN_AS
 from rootcollar.kernel.doubt import Worlds, band
-from rootcollar.site import Permission, Unit
+from rootcollar.site import Mixing, Permission, Taken, Unit
 from rootcollar.web.desk import Open, of_what_lies_open
 from rootcollar.web.views.questions import Question, questions
 from rootcollar.work import text
@@ -14,7 +14,13 @@ from rootcollar.work import text
 __all__ = ["Fact", "UnitGround", "units_ground"]
 
 _DISTANCES = {
-    "water": "Water", "well": "Well", "trail": "Trail", "keep": "Tree or patch to keep",
+    "water": "Water", "well": "Well", "trail": "Trail", "keep": "Tree or patch to keep", "power": "Power line",
+    "wanted_roots": "Wanted tree or shrub, from the stems", "ground_water": "Ground water below",
+}  # fmt: skip
+
+_FOR_WHOM = {
+    "own": "itself, on its own land", "employer": "its employer", "hire": "pay, on another's land",
+    "volunteers": "nothing, on another's land", "agency": "a public agency",
 }  # fmt: skip
 
 
@@ -87,6 +93,11 @@ def _facts(here: Open, unit: Unit) -> tuple[Fact, ...]:
         ("Permission", _permission(here, unit.permission), "permission"),
         *((words, _distance(getattr(unit, f"{key}_m")), key) for key, words in _DISTANCES.items()),
         ("Wanted plants beneath", beneath[unit.wanted_beneath], "wanted_beneath"),
+        ("Soil", unit.soil or "", "soil"),
+        ("Worked for", text.purpose(unit.purpose) if unit.purpose else "", "purpose"),
+        ("The crew works for", _FOR_WHOM[unit.for_whom] if unit.for_whom else "", "for_whom"),
+        ("Mixed at", _mixing(unit.mixing), "mixing"),
+        ("Taken from it", _taken(unit.taken), "taken"),
     ]
     return tuple(Fact(words, says, key, WRITTEN_AS[key]) for words, says, key in told)
 
@@ -95,6 +106,24 @@ def _distance(length_m: float | None) -> str:
     if length_m == 0:
         return "touches it or lies within"
     return "" if length_m is None else text.distance(length_m)
+
+
+def _mixing(mixing: Mixing | None) -> str:
+    if mixing is None:
+        return ""
+    told = (("well", mixing.well_m), ("water", mixing.water_m), ("sinkhole", mixing.sinkhole_m))
+    return f"{mixing.place or 'a place'}: {', '.join(f'{word} {text.distance(away_m)}' for word, away_m in told)}"
+
+
+def _taken(taken: tuple[Taken, ...] | None) -> str:
+    if not taken:
+        return "" if taken is None else "nothing"
+    return ", ".join(
+        f"{one.what.replace('_', ' ')}"
+        + (f" from {one.first.isoformat()}" if one.first else "")
+        + (f" to {one.last.isoformat()}" if one.last else "")
+        for one in taken
+    )
 
 
 def _permission(here: Open, permission: Permission | None) -> str:
