@@ -94,6 +94,12 @@ class _Taken(Entry):
     first: Day | None = Field(None, description="the first day without quotes, such as first = 2027-06-01")
     last: Day | None = Field(None, description="the last day without quotes, such as last = 2027-09-30")
 
+    @model_validator(mode="after")
+    def _in_order(self) -> _Taken:
+        if self.first and self.last and self.last < self.first:
+            refuse(f"last = {self.last}, before first = {self.first}", "a last day on or after the first")
+        return self
+
 
 class _Said(Entry):
     """What is said of the whole property, or of one unit where it is otherwise."""

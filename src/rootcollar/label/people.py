@@ -11,9 +11,9 @@ from rootcollar.site.ground import Taken, Unit
 __all__ = ["DUTIES", "LICENCE_KINDS", "TRAINING_MONTHS", "Handling", "Licence", "Person", "overdue", "treaters"]
 
 DUTIES = ("lead", "treat", "saw", "cut", "supervise")  # saw: with a chainsaw; cut: with hand tools
-LICENCE_KINDS = ("commercial", "private")  # commercial: every kind but private, public and not for hire too [F2e]
+LICENCE_KINDS = ("commercial", "private")  # commercial: every kind but private, public and not for hire too, FIFRA 2(e)
 
-TRAINING_MONTHS = 12  # how old training may be, in calendar months [CFR170-501], [CFR171-201]
+TRAINING_MONTHS = 12  # how old training may be, in calendar months [CFR170-501]; 40 CFR 171.201(c)
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +94,7 @@ class Handling:
 
     @property
     def produces(self) -> bool | None:
-        """Whether the work produces agricultural plants, so that worker protection can reach it [CFR170-303].
+        """Whether the work produces agricultural plants, so that worker protection can reach it, 40 CFR 170.303.
 
         Timber counts. Pasture counts where its forage is cut for hay, 170.303(b)(7). Every way of putting it on counts:
         the exception that the old rule made for injection is not in this one. None: nobody has said.
