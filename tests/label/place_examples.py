@@ -86,7 +86,7 @@ PLACE_EXAMPLES: list[tuple[str, Changes, Level, str]] = [
     ("L43", taken(Taken("nuts", JUNE)) | NO_HARVEST, ASK, "the label gives no days to wait"),
     ("L43", taken(Taken("sap")) | lines(sheet__food_and_stock__pre_harvest_days=30), STOP, "sap is drawn"),
     ("L43", taken(Taken("grazing"), Taken("hay")), STOP, "hay is cut"),
-    ("L44", trees(None, None), ASK, "mapped or not, stand within 10 ft"),
+    ("L44", trees(None, None), ASK, "mapped or not, stands within 10 ft"),
     ("L44", trees(math.inf, None), ASK, "mapped or not"),
     ("L44", trees(9.9, None), STOP, "keeps it 10 ft from the roots"),
     ("L44", trees(math.inf, 9.9), STOP, "one stands at 9.9 ft"),

@@ -56,7 +56,7 @@ class _Person(Entry):
     trained_on: Day | None = Field(None, description="the day of handler training without quotes, such as 2026-03-31")
     minor: bool = Field(False, description="true for anybody under 18, or false")
     volunteer: bool = Field(False, description="true or false")
-    family: bool = Field(False, description="true for the immediate family that owns most of the ground, or false")
+    family: bool = Field(False, description="true for who owns most of the ground and their immediate family, or false")
     respirator_until: Day | None = Field(
         None, description="to which day they are cleared, fitted and trained for a respirator, such as 2027-03-31"
     )

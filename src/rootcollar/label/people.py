@@ -31,8 +31,8 @@ class Person:
     """One person. may: what they may do, of `DUTIES`; empty: nobody has said.
 
     trained_on: last handler training. minor: under 18. language: the one they read a label in, "en" or "es".
-    family: of the immediate family that owns most of the ground. respirator_until: the day to which they are cleared,
-    fitted and trained to wear one. Nothing else of anybody's health is kept.
+    family: they own most of the ground, or are of the immediate family that does. respirator_until: the day to which
+    they are cleared, fitted and trained to wear one. Nothing else of anybody's health is kept.
     """
 
     name: str

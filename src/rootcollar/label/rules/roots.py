@@ -49,10 +49,12 @@ def away_from_wanted_roots(
     why = f"{leaks[0]} can leave roots and reach others" if leaks[1] else "the label says that roots can take it up"
     within_ft = keep_ft or _ROOTS_FT
     if trees[1] is None:
+        within = show(within_ft, "ft")
         return ask(
-            f"{why}: does any tree or shrub you want, mapped or not, stand within {show(within_ft, 'ft')} of a stem to "
-            "treat?",
-            'look, and write wanted_roots of the unit in ground.toml, such as "60 ft" or "none"; or yes if none does',
+            f"{why}, and nobody has said that no tree or shrub you want, mapped or not, stands within {within} of a "
+            "stem to treat",
+            'look, and write wanted_roots of the unit in ground.toml, such as "60 ft" or "none"; or yes if none stands '
+            f"within {within}",
         )
     if not keep_ft and nearest_ft is not None and exceeds(_ROOTS_FT, nearest_ft):
         return warn(
