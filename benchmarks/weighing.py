@@ -100,7 +100,7 @@ def template(planned: Planned, project: Project) -> Facts:
     assert planned.recipe is not None
     sheet = project.shelf[str(planned.recipe.product)]
     crew, ground = project.crew, project.ground
-    return template_facts(planned, sheet, state=ground.state, demo=ground.demo, wear=crew.wear, treaters=crew.treaters)
+    return template_facts(planned, sheet, state=ground.state, demo=ground.demo, wear=crew.wear, people=crew.people)
 
 
 def lines(place: Wood) -> list[list[list[Told]]]:

@@ -16,7 +16,7 @@ from rootcollar.kernel.doubt import Doubt, sure
 from rootcollar.label import History
 from rootcollar.reference import find_species, load
 from rootcollar.shelf import Line, Sheet
-from rootcollar.site import Ground, Permission, Unit
+from rootcollar.site import Ground, Mixing, Permission, Unit
 from rootcollar.survey import Stand, stand_key
 from rootcollar.work import Project
 
@@ -27,6 +27,8 @@ IN_CM, FT_M = 2.54, 0.3048
 PLAIN = Unit(
     "plain", "The plain", 40_000.0, site_class="natural_area", permission=Permission("the owner", date(2030, 1, 1)),
     water_m=math.inf, well_m=math.inf, trail_m=math.inf, keep_m=math.inf, wanted_beneath=False,
+    power_m=math.inf, for_whom="own", purpose="nature", mixing=Mixing("the gate", math.inf, math.inf, math.inf),
+    taken=(), wanted_roots_m=math.inf, soil="loam", ground_water_m=math.inf,
 )  # fmt: skip
 
 
@@ -45,7 +47,7 @@ def setting_of(project: Project, on: date = DAY) -> Setting:
     return Setting(
         reference, project.ground, project.shelf, products(project.shelf, reference), project.crew.wear,
         project.answers, project.history, Doubt(project.ground.seed, FEW), on,
-        treaters=project.crew.treaters,
+        people=project.crew.people,
     )  # fmt: skip
 
 
@@ -88,7 +90,7 @@ def plain_setting(shelf: Iterable[Sheet] = (), *, demo: bool = True, **facts: An
     wear = hobbin().crew.wear
     return Setting(
         load(), ground, sheets, products(sheets, load()), wear, (), History((), complete=True), Doubt(1, FEW), DAY,
-        treaters=hobbin().crew.treaters,
+        people=hobbin().crew.people[:1],  # the one who is certified
     )  # fmt: skip
 
 

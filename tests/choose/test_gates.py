@@ -1,14 +1,20 @@
 """The gates: what shuts a way before a label is opened, as published; and what only asks."""
 
 import math
+from dataclasses import replace
 from dataclasses import replace as changed
 
 import pytest
 
+from rootcollar.choose.figures import per_stem
 from rootcollar.choose.gates import ground_gate, plant_gate, weaknesses
+from rootcollar.choose.judge import line_verdicts
 from rootcollar.choose.option import Gate
+from rootcollar.kernel.verdict import Level
 from rootcollar.reference import find_species, load
-from tests.choose.hobbin import FT_M, PLAIN, stand, ways
+from rootcollar.site import Ground
+from tests.choose.hobbin import FT_M, PLAIN, plain_setting, stand, ways
+from tests.shelf.sample import sample_sheet
 
 
 def shut(plant: str, method: str, *inches: float, ingredient: str | None = None, **size: float | None) -> list[Gate]:
@@ -142,9 +148,23 @@ def test_imazapyr_is_shut_within_16_and_a_half_feet_of_a_tree_to_keep(plant: str
     assert ground_gate(way, changed(PLAIN, keep_m=math.inf), load()) is None
 
 
-def test_imazapyr_asks_where_nobody_has_looked_for_trees_to_keep() -> None:
-    gate = ground_gate(ways("chinaberry", "hack_squirt", "imazapyr")[0], changed(PLAIN, keep_m=None), load())
-    assert gate and gate.asks and "ground.toml" in gate.would_win_if
+def test_a_wanted_tree_that_is_on_no_map_shuts_it_like_one_that_is() -> None:
+    way = ways("chinaberry", "hack_squirt", "imazapyr")[0]
+    near = ground_gate(way, changed(PLAIN, wanted_roots_m=(REACH_FT - 0.1) * FT_M), load())
+    assert near and not near.asks and "one that is wanted stands at 16 ft" in near.because
+
+
+def test_where_nobody_has_looked_for_wanted_trees_the_gate_leaves_the_question_to_the_rule() -> None:
+    way, nobody = ways("chinaberry", "hack_squirt", "imazapyr")[0], changed(PLAIN, keep_m=None, wanted_roots_m=None)
+    assert ground_gate(way, nobody, load()) is None
+    one = stand("chinaberry", 2, 4)
+    shelf = {"jug": sample_sheet()}
+    setting = replace(plain_setting(), shelf=shelf, ground=Ground("The plain", "WI", {"plain": nobody}, demo=True))
+    recipe = replace(way.visit.recipe, product="jug")
+    labelled = replace(way, treatment=(replace(way.visit, recipe=recipe),))
+    figures = per_stem(labelled, find_species("chinaberry"), one, setting)
+    asked = {said.rule: said for said in line_verdicts(labelled, find_species("chinaberry"), one, figures, setting)}
+    assert asked["L44"].level is Level.ASK and "imazapyr can leave roots" in asked["L44"].because
 
 
 def test_glyphosate_in_cuts_may_stand_beside_a_tree_to_keep() -> None:

@@ -124,7 +124,7 @@ def test_the_labels_stop_work_at_the_brook_and_ask_at_the_orchard_and_nowhere_el
         for unit in wood.ground.units.values()
         for sheet in wood.shelf.values()
         for method in sheet.methods
-        for one in weigh_place(place_facts(_line(sheet, method), unit, on=date(2027, 1, 15)), unit.key)
+        for one in weigh_place(place_facts(_line(wood, sheet, method), unit, on=date(2027, 1, 15)), unit.key)
     ]
     stops = {(unit, one.rule) for unit, one in said if one.level is Level.STOP}
     assert stops == {("brook-edge", "L37a")}
@@ -133,12 +133,13 @@ def test_the_labels_stop_work_at_the_brook_and_ask_at_the_orchard_and_nowhere_el
     assert sum(one.level is Level.ASK for _, one in said) > sum(one.level is Level.ASK for _, one in settled)
 
 
-def _line(sheet: Sheet, method: str) -> Facts:
+def _line(wood: Project, sheet: Sheet, method: str) -> Facts:
     low, _ = strength_range(sheet, method)
     (active,) = actives(sheet)
     recipe = Recipe(sheet.key, "", active.common_name, ae_g_per_l(active), low, carriers(sheet, method)[-1])
-    planned = Planned(method, ("common buckthorn",), recipe, (5.08, 10.16))
-    return template_facts(planned, sheet, state="WI", demo=True, wear=frozenset())
+    planned = Planned(method, ("common buckthorn",), recipe, (5.08, 10.16), height_m=1.4)
+    people = wood.crew.people
+    return template_facts(planned, sheet, state="WI", demo=True, wear=frozenset(), people=people)
 
 
 def test_no_telephone_number_is_made_up(wood):

@@ -9,6 +9,7 @@ import pytest
 from rootcollar.exchange.ground_file import read_ground
 from rootcollar.kernel.errors import BadInput
 from rootcollar.kernel.units import convert
+from rootcollar.site import Mixing, Taken
 
 LEAST = 'name = "W"\n[[unit]]\nkey = "bench"\nname = "The bench"\n'
 SQUARE = "[[-89.901, 43.299], [-89.899, 43.299], [-89.899, 43.301], [-89.901, 43.301]]"
@@ -122,6 +123,13 @@ def test_every_fault_is_told_at_once_with_its_block():
         (LEAST + '[[well]]\nname = "w"\nat = [-89.9, 43.3]\n', "looked_for", "walked"),
         (LEAST + f"polygon = {SQUARE}\n" + '[[gate]]\nname = "g"\nat = [43.3, -89.9]\n', "", "longitude first"),
         (LEAST + f'polygon = {SQUARE}\narea = "3 ac"\n', "area", "near the one drawn"),
+        ('purpose = "wood"\n' + LEAST, "purpose", "produce, nature"),
+        (LEAST + 'for_whom = "me"\n', "for_whom", "own, employer"),
+        (LEAST + 'soil = "good"\n', "soil", "loamy sand"),
+        (LEAST + 'taken = [{ what = "wood" }]\n', "taken.1.what", "nuts"),
+        (LEAST + 'taken = [{ what = "hay", first = 2027-06-01, last = 2027-05-01 }]\n', "taken.1", "on or after"),
+        (LEAST + 'mixing = { well = "far" }\n', "mixing.well", "none"),
+        (LEAST + '[[power]]\nname = "p"\nat = [-89.9, 43.3]\n', "looked_for", "walked"),
     ],
 )
 def test_what_cannot_be_so_is_refused_in_words(text, field, word):
@@ -140,3 +148,29 @@ def test_steep_ground_passes_a_hundred_percent_and_a_slope_without_percent_is_re
     assert _read(unit + 'slope = "120%"\n')[0].units["a"].slope_pct == 120
     with pytest.raises(BadInput, match="rise in a hundred"):
         _read(unit + 'slope = "12"\n')
+
+
+def test_what_is_said_of_the_whole_property_holds_for_a_unit_until_it_says_its_own() -> None:
+    ground, _ = _read(
+        'name = "W"\nlooked_for = ["power"]\nfor_whom = "own"\npurpose = "nature"\ntaken = []\n'
+        'mixing = { place = "the gate", well = "100 ft", sinkhole = "none" }\n'
+        '[[unit]]\nkey = "a"\nname = "A"\n'
+        '[[unit]]\nkey = "b"\nname = "B"\nfor_whom = "hire"\npurpose = "produce"\nmixing = { well = "none" }\n'
+        'taken = [{ what = "sap", first = 2027-02-01, last = 2027-04-15 }]\nsoil = "sand"\nground_water = "none"\n'
+        'wanted_roots = "60 ft"\n'
+    )
+    one, other = ground.units.values()
+    assert (one.for_whom, one.purpose, one.taken, one.power_m) == ("own", "nature", (), math.inf)
+    assert one.mixing == Mixing("the gate", pytest.approx(30.48), None, math.inf)
+    assert (one.soil, one.ground_water_m, one.wanted_roots_m) == (None, None, None)
+    assert (other.for_whom, other.purpose, other.mixing) == ("hire", "produce", Mixing("", math.inf, None, None))
+    assert other.taken == (Taken("sap", date(2027, 2, 1), date(2027, 4, 15)),)
+    assert (other.soil, other.ground_water_m, other.wanted_roots_m) == ("sand", math.inf, pytest.approx(18.288))
+
+
+def test_the_nearest_power_line_drawn_is_measured() -> None:
+    ground, _ = _read(
+        'looked_for = ["power"]\n' + LEAST + f"polygon = {SQUARE}\n"
+        '[[power]]\nname = "the line"\nline = [[-89.902, 43.299], [-89.902, 43.301]]\nown = false\n'
+    )
+    assert ground.units["bench"].power_m == pytest.approx(81, rel=0.01)

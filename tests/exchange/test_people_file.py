@@ -44,6 +44,9 @@ def test_wear_nobody_listed_is_unknown_and_an_empty_list_is_none_at_hand():
         ('[[people]]\nname = "A"', "people", "person"),
         ('[[person]]\nname = "A"\nlicence_until = 2027-03-31T10:00:00', "licence_until", "2027-03-31"),
         ("wear = [1]", "wear, item 1", "goggles"),
+        ('[[person]]\nname = "A"\nlicence = { number = "1", kind = "public" }', "licence.kind", "commercial, private"),
+        ('[[person]]\nname = "A"\nrespirator_until = "2027"', "respirator_until", "2027-03-31"),
+        ('[[person]]\nname = "A"\nfamily = "yes"', "family", "immediate family"),
     ],
 )
 def test_a_crew_typed_wrongly_is_refused_in_words(text, field, word):
@@ -132,3 +135,12 @@ def test_two_people_of_one_name_are_told_to_be_told_apart():
 )
 def test_nobody_written_down_is_not_nobody_and_a_minor_treats_nothing(text, treaters):
     assert _crew(text).treaters == treaters
+
+
+def test_family_the_kind_of_a_licence_and_a_day_for_the_respirator_are_read_and_unsaid_by_default():
+    (ann, bo) = _crew(
+        '[[person]]\nname = "Ann"\nfamily = true\nrespirator_until = 2027-03-31\n'
+        'licence = { number = "1", category = "forest", state = "WI", kind = "private" }\n[[person]]\nname = "Bo"\n'
+    ).people
+    assert (ann.family, ann.respirator_until, ann.licence.kind) == (True, date(2027, 3, 31), "private")
+    assert (bo.family, bo.respirator_until, bo.licence) == (False, None, None)

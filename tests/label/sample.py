@@ -1,5 +1,6 @@
 """One plan, one unit, one history that keep to the invented sample label, to be changed fact by fact."""
 
+import math
 from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
@@ -10,7 +11,10 @@ from rootcollar.kernel.verdict import Verdict
 from rootcollar.label import (
     Applied,
     Facts,
+    Handling,
     History,
+    Licence,
+    Person,
     Planned,
     UnitTotal,
     place_facts,
@@ -22,7 +26,7 @@ from rootcollar.label import (
 )
 from rootcollar.mix.recipe import Recipe
 from rootcollar.shelf import Line, Sheet
-from rootcollar.site.ground import Permission, Unit
+from rootcollar.site.ground import Mixing, Permission, Unit
 from tests.shelf.sample import sample_sheet
 
 ACRE_M2 = 4046.8564224
@@ -39,12 +43,19 @@ WEAR = frozenset(
 
 RECIPE = Recipe("sample", "exemplamine-3-sl", "exemplamine", AE_G_PER_L, 2.0, "water", 0.5)
 PLANNED = Planned(
-    "foliar", ("shrub example", "Exemplum fruticosum"), RECIPE, (INCH_CM, 2 * INCH_CM), 1.0, "cut", height_m=2.0
+    "foliar", ("shrub example", "Exemplum fruticosum"), RECIPE, (INCH_CM, 2 * INCH_CM), 1.0, "cut", height_m=1.5
 )
+CARD = Licence("00-000", "Forest pest control", "WV", "commercial")
+ANN = Person("Ann", frozenset({"lead", "treat"}), date(2027, 3, 31), CARD, date(2026, 2, 1))
+BO = Person("Bo", frozenset({"treat"}), trained_on=date(2026, 2, 1))
+PEOPLE = (ANN, BO)
+MIXING = Mixing("the gate", 60.0, 60.0, math.inf)
 UNIT = Unit(
     "bench", "North bench", ACRE_M2, site_class="forest", permission=Permission("the owner", date(2026, 12, 31)),
-    water_m=30.0, well_m=100.0,
+    water_m=30.0, well_m=100.0, power_m=math.inf, for_whom="own", purpose="produce", mixing=MIXING, taken=(),
+    wanted_roots_m=math.inf, soil="loam", ground_water_m=9.0,
 )  # fmt: skip
+HANDLING = Handling.at(UNIT, PEOPLE, DAY, "WV")
 HISTORY = History((), complete=True)
 
 
@@ -63,6 +74,7 @@ FILLED = lines(
     sheet__method__dose__unit="mL",
     sheet__method__dose__per="cut",
     sheet__identity__sln_no="WV-000000",
+    sheet__food_and_stock__pre_harvest_days=7,
 )
 
 
@@ -85,7 +97,7 @@ def facts_of(
 ) -> dict[str, Line[Any]]:  # fmt: skip
     """Return all facts of a plan with the sample label, nothing filled in."""
     label = sheet or sample_sheet()
-    template = template_facts(planned, label, state="WV", demo=True, wear=WEAR, treaters=2)
+    template = template_facts(planned, label, state="WV", demo=True, wear=WEAR, people=PEOPLE)
     place = place_facts(template, unit, on=on)
     return dict(total_facts(place, work or total(), history, on=on))
 

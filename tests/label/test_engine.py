@@ -24,7 +24,21 @@ from rootcollar.label import (
 )
 from rootcollar.label.rule import exceeds, rule, stop
 from rootcollar.shelf import FIELDS, SILENT, Line, Sheet
-from tests.label.sample import DAY, HISTORY, PLANNED, UNIT, WEAR, applied, facts_of, lines, said, total, whole, without
+from tests.label.sample import (
+    DAY,
+    HISTORY,
+    PEOPLE,
+    PLANNED,
+    UNIT,
+    WEAR,
+    applied,
+    facts_of,
+    lines,
+    said,
+    total,
+    whole,
+    without,
+)
 from tests.shelf.sample import sample_sheet
 
 PAIRS = [(known, path) for known in RULES.values() for path in known.paths]
@@ -123,20 +137,22 @@ def test_a_rule_is_either_weighed_or_listed_as_not_checked() -> None:
 
 
 def test_without_a_label_sheet_one_question_stands_for_all_its_rules() -> None:
-    template = template_facts(PLANNED, None, state="WV", demo=False, wear=WEAR, treaters=1)
+    template = template_facts(PLANNED, None, state="WV", demo=False, wear=WEAR, people=PEOPLE)
     place = place_facts(template, UNIT, on=None)
-    asked, crew = weigh_template(template, "a")
-    assert (crew.rule, crew.level) == ("P06", Level.OK)
+    asked, *crew = weigh_template(template, "a")
+    assert [(one.rule, one.level) for one in crew] == [("P06", Level.OK), ("P08", Level.OK)]
     assert asked.level is Level.ASK and asked.rule == "L01" and not asked.answerable
-    assert [one.rule for one in weigh_place(place, "a")] == ["P01", "P02"]
+    assert [one.rule for one in weigh_place(place, "a")] == ["P01", "P02", "P07"]
     assert weigh_totals(total_facts(place, total(), HISTORY, on=None), "a") == ()
 
 
 def test_where_nothing_is_applied_only_the_ground_and_the_crew_have_a_word() -> None:
     pulling = type(PLANNED)("pull", PLANNED.species, None, PLANNED.band_cm)
     template = template_facts(pulling, None, state=None, demo=False, wear=None)
-    assert [(one.rule, one.level) for one in weigh_template(template, "a")] == [("P06", Level.OK)]
-    assert {one.rule for one in weigh_place(place_facts(template, UNIT, on=None), "a")} == {"P01", "P02"}
+    assert [(one.rule, one.level) for one in weigh_template(template, "a")] == [
+        ("P06", Level.OK), ("P08", Level.OK),
+    ]  # fmt: skip
+    assert {one.rule for one in weigh_place(place_facts(template, UNIT, on=None), "a")} == {"P01", "P02", "P07"}
 
 
 def test_directions_for_other_methods_only_count_as_silence_on_this_one() -> None:

@@ -9,8 +9,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from rootcollar.kernel.verdict import Level
-from rootcollar.label import RULES, Past, Work, template_facts, weigh
+from rootcollar.label import RULES, Handling, Licence, Past, Person, Work, template_facts, weigh
+from rootcollar.label.people import DUTIES, LICENCE_KINDS
 from rootcollar.shelf import FIELDS, METHODS, SILENT, SITE_CLASSES, Active, Distance, Line, SiteLine
+from rootcollar.site import FOR_WHOM, PURPOSES, SOILS, TAKEN, Mixing, Taken
 from tests import draws
 from tests.label.sample import ACRE_M2, DAY, PLANNED, RECIPE, WEAR, applied, said, total, whole
 
@@ -70,6 +72,17 @@ LABELS: dict[str, st.SearchStrategy[Any]] = {
     "sheet.limits.area_basis": st.sampled_from(FIELDS["limits.area_basis"].among),
     "sheet.limits.max_applications_per_year": st.integers(0, 4),
     "sheet.limits.min_days_between": st.integers(0, 90),
+    "sheet.entry.wps_box": flags,
+    "sheet.water.mixing_setback_ft": distances,
+    "sheet.water.groundwater_advisory": flags,
+    "sheet.soil.root_uptake": flags,
+    "sheet.soil.keep_from_desirable_roots_ft": numbers(0, 60),
+    "sheet.soil.sandy_or_shallow_groundwater_caution": flags,
+    "sheet.food_and_stock.grazing_days.lactating": st.integers(0, 40),
+    "sheet.food_and_stock.grazing_days.other": st.integers(0, 40),
+    "sheet.food_and_stock.hay_cut_days": st.integers(0, 40),
+    "sheet.food_and_stock.slaughter_days": st.integers(0, 40),
+    "sheet.food_and_stock.pre_harvest_days": st.integers(0, 40),
 }
 
 
@@ -92,6 +105,23 @@ def works(draw: st.DrawFn) -> Work:
     return Work(replace(base, product_ml=product, mix_ml=product * 50))
 
 
+away = st.one_of(st.none(), numbers(0, 40))
+days = st.one_of(st.none(), st.integers(-500, 500).map(lambda one: DAY + timedelta(days=one)))
+cards = st.builds(
+    Licence, st.just("1"), st.sampled_from(["", "Forest", "Public health", "12B"]), st.sampled_from(["", "WV", "OH"]),
+    st.sampled_from(["", *LICENCE_KINDS]),
+)  # fmt: skip
+persons = st.builds(
+    Person, st.sampled_from(["Ann", "Bo"]), some(DUTIES).map(frozenset), days, st.one_of(st.none(), cards), days,
+    minor=flags, volunteer=flags, family=flags, respirator_until=days,
+)  # fmt: skip
+handlings = st.builds(
+    Handling, st.lists(persons, max_size=2).map(tuple), st.sampled_from([DAY, None]), st.sampled_from(["WV", None]),
+    st.sampled_from(["forest", "natural_area", None]), st.sampled_from([*FOR_WHOM, None]),
+    st.sampled_from([*PURPOSES, None]), st.sampled_from([True, False, None]),
+)  # fmt: skip
+takings = st.one_of(st.none(), st.lists(st.builds(Taken, st.sampled_from(TAKEN), days, days), max_size=2).map(tuple))
+
 PLANS: dict[str, st.SearchStrategy[Any]] = {
     "plan.species": some(PLANTS).filter(bool),
     "plan.strength_pct": numbers(0.1, 100),
@@ -105,6 +135,16 @@ PLANS: dict[str, st.SearchStrategy[Any]] = {
     "place.distances": st.fixed_dictionaries(
         {"surface water": st.one_of(st.none(), numbers(0, 30)), "well": st.one_of(st.none(), numbers(0, 30))}
     ),
+    "place.handling": handlings,
+    "place.power_m": numbers(0, 40),
+    "plan.stature": st.tuples(st.one_of(st.none(), numbers(0, 20)), numbers(0, 40)),
+    "plan.leaks": st.tuples(st.just("imazapyr"), flags),
+    "place.mixing": st.tuples(
+        st.one_of(st.none(), st.builds(Mixing, st.just(""), away, away, away)), st.sampled_from(["ME", "CA", None])
+    ),
+    "place.taken": takings,
+    "place.trees": st.tuples(away, away),
+    "place.soil": st.tuples(st.sampled_from([*SOILS, None]), away),
     "history.past": histories(),
     "total.work": works(),
 }
@@ -208,7 +248,9 @@ def test_only_a_cut_that_is_to_be_treated_needs_somebody_who_may_treat() -> None
     for method in METHODS:
         for recipe in (RECIPE, None):
             planned = replace(PLANNED, method=method, recipe=recipe)
-            beside = template_facts(planned, None, state=None, demo=True, wear=None, treaters=0)
+            beside = template_facts(
+                planned, None, state=None, demo=True, wear=None, people=(Person("Di", frozenset({"saw"})),)
+            )
             verdict = weigh(RULES["P06"], beside, "a")
             cut = method in ("cut_stump", "vine_cut") and recipe is not None
             assert verdict.level is (Level.STOP if cut else Level.OK)

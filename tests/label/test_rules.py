@@ -12,6 +12,8 @@ import pytest
 from rootcollar.kernel.verdict import Level
 from rootcollar.label import RULES, Past, Work
 from rootcollar.shelf import SILENT, Active, Distance, Line, SiteLine
+from tests.label.people_examples import PEOPLE_EXAMPLES
+from tests.label.place_examples import PLACE_EXAMPLES
 from tests.label.sample import DAY, WEAR, applied, lines, said, total, whole
 
 OK, WARN, ASK, STOP = Level
@@ -166,8 +168,6 @@ EXAMPLES: list[tuple[str, Changes, Level, str]] = [
     ("L17", active(unread=frozenset({"ae_percent"})), ASK, "not read yet of an active ingredient: ae_percent"),
     ("L17", active(ae_percent=50.0), ASK, "is more than its salt or ester"),
     ("L17", active(ai_lb_per_gal=3.4) | lines(**{DENSITY: SILENT}), ASK, "acid is 0.718 of the active by percent"),
-    ("L18", lines(sheet__identity__restricted_use=True), ASK, "restricted-use product"),
-    ("L18", lines(sheet__identity__classification="restricted"), ASK, "restricted-use product"),
     ("L22", lines(people__wear=WEAR - {"protective eyewear"}), STOP, "protective eyewear (for mixing)"),
     ("L22", lines(people__wear=WEAR - {"chemical-resistant apron"}), STOP, "apron (for cleaning)"),
     ("L22", lines(people__wear=WEAR - {"nitrile >= 14 mil gloves"}), ASK, "what the crew's gloves are made of"),
@@ -215,6 +215,8 @@ EXAMPLES: list[tuple[str, Changes, Level, str]] = [
     ),
     ("P03", lines(sheet__mixing__surfactant__needed=False, sheet__mixing__surfactant__percent=SILENT), OK, ""),
     ("P03", lines(sheet__mixing__surfactant__needed=SILENT), OK, "sets no limit"),
+    *PEOPLE_EXAMPLES,
+    *PLACE_EXAMPLES,
 ]
 
 
@@ -235,7 +237,9 @@ def test_no_rule_objects_to_the_sample_plan_and_every_rule_can_be_flipped_by_a_f
 
 def test_every_rule_that_strikes_a_line_has_an_example_that_does() -> None:
     struck = {number for number, _, level, _ in EXAMPLES if level is STOP}
-    assert set(RULES) - struck == {"L01", "L16", "L17", "L18", "L47a", "L47b", "P03"}
+    assert set(RULES) - struck == {
+        "L01", "L16", "L17", "L19", "L19b", "L26", "L45", "L47a", "L47b", "P03",
+    }  # fmt: skip
 
 
 @pytest.mark.parametrize(

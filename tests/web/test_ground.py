@@ -99,6 +99,9 @@ def test_a_unit_tells_what_is_known_in_pairs_and_leads_on(demo: TestClient) -> N
         ("Permission", r"the Hobbin Wood trustees \(invented\), until 2030-12-31"),
         ("Trail", r"[\d,]+ ft|touches it or lies within"),
         ("Wanted plants beneath", "nothing wanted"), ("Tree or patch to keep", "touches it or lies within"),
+        ("Power line", "none there"), ("Soil", "loam"), ("Worked for", "nature"), ("Taken from it", "nothing"),
+        ("Wanted tree or shrub, from the stems", "40 ft"), ("The crew works for", "its employer"),
+        ("Mixed at", "the gravel at the gate: well 240 ft, water 1,800 ft, sinkhole none there"),
     ]:  # fmt: skip
         assert re.search(f"<dt>{words}</dt><dd>(?:{says})</dd>", page), words
     assert 'href="/count#bench"' in page
@@ -119,6 +122,7 @@ def test_a_property_of_which_nothing_is_known_reads_and_asks_for_everything(tmp_
     assert "Nothing is drawn yet" in page
     assert '<svg class="map"' not in page
     unit = client.get("/ground/north-bench").text
+    said_once = ("power", "wanted_roots", "soil", "ground_water", "purpose", "for_whom", "mixing", "taken")
     for key in (
         "area",
         "worked",
@@ -130,6 +134,7 @@ def test_a_property_of_which_nothing_is_known_reads_and_asks_for_everything(tmp_
         "trail",
         "keep",
         "wanted_beneath",
+        *said_once,
     ):
         assert f"write <b>{key}</b>" in unit
     assert client.get("/ground/map.json").json() == {"type": "FeatureCollection", "features": []}

@@ -91,7 +91,7 @@ def test_the_longest_entry_of_the_mixes_is_the_one_to_keep() -> None:
 def test_entry_hours_nobody_read_keep_people_out() -> None:
     project = only(hobbin(), RIDGE)
     shelf = {
-        key: retyped(sheet, entry__rei_hours=None, entry__wps_box=None, entry__non_wps_entry=None)
+        key: retyped(sheet, entry__rei_hours=None, entry__wps_box=False, entry__non_wps_entry=None)
         for key, sheet in project.shelf.items()
     }
     entry = made(replace(project, shelf=shelf)).day.entry

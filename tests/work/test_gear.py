@@ -18,7 +18,7 @@ from rootcollar.work.gear_people import people_part
 from rootcollar.work.gear_wear import below_floor, eyes_asked, not_read, wear_rows
 from rootcollar.work.mixes import DayMix, Product
 from rootcollar.work.packet import Part
-from tests.choose.hobbin import hobbin, only, plan, retyped
+from tests.choose.hobbin import hobbin, only, plan, retyped, with_units
 from tests.work.packets import hobbin_packet, made
 
 RIDGE = "ridge"
@@ -38,8 +38,8 @@ def texts(packet: Packet, title: str) -> str:
 
 
 def ridge(crew: Crew | None = None, **says: object) -> Project:
-    """Return the ridge with other lines on every sheet, and another crew."""
-    project = only(hobbin(), RIDGE)
+    """Return the ridge with other lines on every sheet, and another crew, working on its own land."""
+    project = with_units(only(hobbin(), RIDGE), for_whom="own")
     shelf = {key: retyped(sheet, **says) for key, sheet in project.shelf.items()}
     return replace(project, shelf=shelf, crew=crew or project.crew)
 
@@ -144,8 +144,9 @@ def test_leather_heat_fog_and_masks_are_named_where_they_come_up_and_not_otherwi
     plain = texts(hobbin_packet(RIDGE), "What gets in each other's way")
     assert "Leather" in plain and "Heat" not in plain and "fog" not in plain and "Respirator" not in plain
     wear = hobbin().shelf["triclopyr-ester-4-ec"].says("ppe.mixing")
+    cleared = tuple(replace(one, respirator_until=DAY) for one in hobbin().crew.people)
     asks = ridge(
-        with_wear("half-mask respirator"),
+        replace(with_wear("half-mask respirator"), people=cleared),
         ppe__mixing=(*wear, "coveralls", "protective eyewear"),
         ppe__respirator="half-mask respirator",
     )

@@ -22,7 +22,10 @@ KEPT = (
     "hollow/loma6/2.5-5.1cm", "hollow/alpe4/0.3-0.8cm", "ridge/loma6/1.3-2.5cm", "ridge/rhca3/5.1-10.2cm",
     "trail-loop/romu/1.3-2.5cm", "orchard-side/moal/10.2-15.2cm",
 )  # fmt: skip
-UNKNOWN = ("site_class", "permission", "water_m", "well_m", "keep_m", "wanted_beneath", "area_m2", "polygon")
+UNKNOWN = (
+    "site_class", "permission", "water_m", "well_m", "keep_m", "wanted_beneath", "area_m2", "polygon", "power_m",
+    "for_whom", "purpose", "mixing", "taken", "wanted_roots_m", "soil", "ground_water_m",
+)  # fmt: skip
 LINES = (
     "proof.complete_booklet_read", "identity.states_ok", "site", "methods.only_listed", "ppe.applying",
     "limits.per_application.amount", "limits.area_basis", "water.direct_to_water", "water.buffers_ft",
@@ -145,7 +148,7 @@ def test_clearing_keeps_no_line_that_is_stopped_or_asked_about(project: Project)
 def facts_missing(line: Choice, project: Project) -> bool:
     """Return whether something is unknown or forbidden that no line with a mix may go without, asked of the facts."""
     unit = project.ground.units[line.stand.unit]
-    if unit.permission is None:
+    if unit.permission is None or unit.power_m is None:
         return True
     if line.recipe is None:
         return False
@@ -155,6 +158,9 @@ def facts_missing(line: Choice, project: Project) -> bool:
         or not project.ground.demo  # the demo's sheets are invented
         or unit.site_class is None
         or unit.area_m2 is None
+        or unit.for_whom is None
+        or unit.mixing is None
+        or (unit.purpose is None and bool(sheet.says("entry.wps_box")))
         or project.crew.wear is None
         or not set(sheet.says("ppe.applying") or ("?",)) <= project.crew.wear
         or not project.history.complete

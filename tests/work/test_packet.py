@@ -8,6 +8,7 @@ import pytest
 from rootcollar.choose import way_words
 from rootcollar.kernel.verdict import Level
 from rootcollar.reference import load
+from rootcollar.site import Taken
 from tests.choose.hobbin import hobbin, only, plan, with_units
 from tests.work.packets import earnest, hobbin_packet, made
 
@@ -56,6 +57,24 @@ def test_the_facts_of_a_unit_tell_unknown_from_none() -> None:
     assert facts["Permission"] == "none: a stop"
     assert facts["Well"] == "not looked for"
     assert facts["Wanted plants beneath"] == "not said"
+    assert facts["Power line"] == "none there"
+
+
+@pytest.mark.parametrize(
+    ("purpose", "taken", "words"),
+    [
+        ("nature", (), "nature; the Non-Agricultural Use Requirements box governs"),
+        ("produce", None, "timber or other plants for sale or research; the Agricultural Use Requirements box governs"),
+        ("pasture", (Taken("hay"),), "pasture; the Agricultural Use Requirements box governs"),
+        ("pasture", None, "pasture; which box governs is asked"),
+        (None, (), "not said"),
+    ],
+)
+def test_a_units_page_says_what_the_ground_is_worked_for_and_which_box_governs(
+    purpose: str | None, taken: tuple[Taken, ...] | None, words: str
+) -> None:
+    packet = made(with_units(only(hobbin(), "ridge"), "ridge", purpose=purpose, taken=taken))
+    assert dict(packet.units[0].facts)["Worked for"] == words
 
 
 def test_open_questions_are_told_once_each() -> None:

@@ -5,6 +5,7 @@ A gate can only shut. Each names what would open it; where a fact is missing, th
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from dataclasses import replace
 
@@ -13,11 +14,12 @@ from rootcollar.choose.setting import Setting
 from rootcollar.kernel.days import MONTHS, months, name_months
 from rootcollar.kernel.sources import Cited
 from rootcollar.kernel.units import convert, show
+from rootcollar.mix.recipe import Recipe
 from rootcollar.reference import FailRow, Reference, Span, Species, best, numbers, spans
 from rootcollar.site import Unit
 from rootcollar.survey.stand import Stand
 
-__all__ = ["ground_gate", "in_season", "plant_gate", "shut", "weaknesses"]
+__all__ = ["ground_gate", "in_season", "leaves_by_roots", "plant_gate", "shut", "weaknesses"]
 
 _SHUTS = frozenset({"multiplies_stems", "no_kill", "spreads", "too_slow", "unsafe"})
 _GIVE = 0.98  # ours: 6 in is 15.24 cm, often printed as 15
@@ -51,24 +53,23 @@ def ground_gate(way: Way, unit: Unit, reference: Reference) -> Gate | None:
             )
         return Gate("wanted plants stand beneath; spray would reach them", "spray when they are dormant, or by stem")
     recipe = way.visit.recipe
-    if recipe is None or str(reference.ingredients[recipe.ingredient].root_risk.value) != "high":
+    if recipe is None or not leaves_by_roots(recipe, reference):
         return None
     reach = _root_reach_m(way.visit.method, recipe.ingredient, reference)
-    if reach is None:
-        return None
-    if unit.keep_m is None:
-        return Gate(
-            f"{recipe.ingredient} can leave roots and reach wanted trees; nobody has looked for trees to keep",
-            f"mark the trees to keep of {unit.key} in ground.toml, or say there are none",
-            asks=True,
-        )
-    if unit.keep_m < reach.value:
+    # Whether a wanted tree stands near is asked by the rules (L44), once a unit; here only what is known shuts.
+    nearest = min((one for one in (unit.keep_m, unit.wanted_roots_m) if one is not None), default=math.inf)
+    if reach is not None and nearest < reach.value:
         return Gate(
             f"{recipe.ingredient} reached trees {_feet(reach.value)} away through roots ({reach.source}); "
-            f"one to keep stands at {_feet(unit.keep_m)}",
+            f"one that is wanted stands at {_feet(nearest)}",
             "another ingredient, or work beyond that distance",
         )
     return None
+
+
+def leaves_by_roots(recipe: Recipe | None, reference: Reference) -> bool:
+    """Return whether a source finds the risk high that a mix hurts other plants through their roots."""
+    return recipe is not None and str(reference.ingredients[recipe.ingredient].root_risk.value) == "high"
 
 
 def in_season(way: Way, species: Species) -> Way:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
+from rootcollar.choose.gates import leaves_by_roots
 from rootcollar.choose.option import Choice, PerStem, Way
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.sums import poured_ml
@@ -24,7 +25,7 @@ from rootcollar.label import (
 from rootcollar.label.acid import acid_in_formulation, acid_in_product
 from rootcollar.label.limits import active_of
 from rootcollar.mix.recipe import Recipe
-from rootcollar.reference import Species
+from rootcollar.reference import Reference, Species
 from rootcollar.shelf import actives
 from rootcollar.survey.stand import Stand
 
@@ -52,21 +53,21 @@ def way_facts(way: Way, species: Species, stand: Stand, figures: PerStem, settin
     """Return what the rules read of a way on stems of a kind, the same on every unit."""
     recipe = way.visit.recipe
     return template_facts(
-        planned(way, species, stand, figures),
+        planned(way, species, stand, figures, setting.reference),
         setting.sheet(recipe.product) if recipe else None,
         state=setting.ground.state,
         demo=setting.ground.demo,
         wear=setting.wear,
-        treaters=setting.treaters,
+        people=setting.people,
     )
 
 
-def planned(way: Way, species: Species, stand: Stand, figures: PerStem) -> Planned:
+def planned(way: Way, species: Species, stand: Stand, figures: PerStem, reference: Reference) -> Planned:
     """Return a line as the rules see it."""
     names = (species.common_name, *species.other_names, species.scientific_name, *species.synonyms)
-    return Planned(
-        way.visit.method, names, way.visit.recipe, stand.band_cm, figures.dose_ml, figures.dose_per, stand.height_m
-    )
+    leaks = leaves_by_roots(way.visit.recipe, reference)
+    dose_ml, dose_per = figures.dose_ml, figures.dose_per
+    return Planned(way.visit.method, names, way.visit.recipe, stand.band_cm, dose_ml, dose_per, stand.height_m, leaks)
 
 
 def unit_totals(choices: Iterable[Choice], setting: Setting) -> tuple[UnitTotal, ...]:

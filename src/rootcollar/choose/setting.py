@@ -10,7 +10,7 @@ from rootcollar.choose.option import Pick
 from rootcollar.choose.own import NO_OWN, Own
 from rootcollar.choose.ways import Product
 from rootcollar.kernel.doubt import Doubt
-from rootcollar.label import Answers, History
+from rootcollar.label import Answers, History, Person
 from rootcollar.reference import Reference
 from rootcollar.shelf import Sheet
 from rootcollar.site import Ground
@@ -22,8 +22,8 @@ __all__ = ["Setting"]
 class Setting:
     """What choosing knows. on: the day the plan is weighed for. wear: items at hand, None: nobody has looked.
 
-    picked: what people have chosen otherwise, by the stand's key. own: the crew's own figures. treaters: how many may
-    treat, None: no crew is written down.
+    picked: what people have chosen otherwise, by the stand's key. own: the crew's own figures. people: the crew, empty:
+    nobody is written down.
     """
 
     reference: Reference
@@ -37,7 +37,7 @@ class Setting:
     on: date
     picked: Mapping[str, Pick] = field(default_factory=dict)
     own: Own = NO_OWN
-    treaters: int | None = None
+    people: tuple[Person, ...] = ()
 
     def sheet(self, product: str | None) -> Sheet | None:
         """Return the label sheet of a product key; None while there is no label for it."""

@@ -4,18 +4,33 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field, model_validator
 
 from rootcollar.exchange.entry import Area, Day, Distance, Entry, Position, Text, check, refuse
 from rootcollar.kernel.errors import BadInput, Fault
-from rootcollar.site import SITE_CLASSES, Feature, Ground, LonLat, Permission, Unit, measure, outline_fault
+from rootcollar.site import (
+    FOR_WHOM,
+    PURPOSES,
+    SITE_CLASSES,
+    SOILS,
+    TAKEN,
+    Feature,
+    Ground,
+    LonLat,
+    Mixing,
+    Permission,
+    Taken,
+    Unit,
+    measure,
+    outline_fault,
+)
 
 __all__ = ["WRITTEN_AS", "read_ground"]
 
-KINDS = ("water", "well", "trail", "keep", "neighbour", "gate")
+KINDS = ("water", "well", "trail", "keep", "neighbour", "power", "gate")
 LOOKED_FOR = KINDS[:-1]
 
 _KEY = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
@@ -34,16 +49,15 @@ def _state(raw: object) -> str:
     return raw.strip().upper()
 
 
-def _site_class(raw: object) -> object:
-    if raw not in SITE_CLASSES:
-        refuse(raw, ", ".join(SITE_CLASSES))
-    return raw
+def _among(words: tuple[str, ...]) -> Callable[[object], object]:
+    """Return a check that lets only these words pass."""
 
+    def parse(raw: object) -> object:
+        if raw not in words:
+            refuse(raw, ", ".join(words))
+        return raw
 
-def _kind(raw: object) -> object:
-    if raw not in LOOKED_FOR:
-        refuse(raw, ", ".join(LOOKED_FOR))
-    return raw
+    return parse
 
 
 def _outline(points: object) -> object:
@@ -68,12 +82,44 @@ class _Permission(Entry):
     until: Day = Field(description="a day without quotes, such as until = 2027-03-31")
 
 
-class _Unit(Entry):
+class _Mixing(Entry):
+    place: str = Field("", description='where it is mixed, in quotes, such as place = "the gravel at the gate"')
+    well: Distance | None = Field(None, description=_DISTANCE)
+    water: Distance | None = Field(None, description=_DISTANCE)
+    sinkhole: Distance | None = Field(None, description=_DISTANCE)
+
+
+class _Taken(Entry):
+    what: Annotated[str, BeforeValidator(_among(TAKEN))] = Field(description=", ".join(TAKEN))
+    first: Day | None = Field(None, description="the first day without quotes, such as first = 2027-06-01")
+    last: Day | None = Field(None, description="the last day without quotes, such as last = 2027-09-30")
+
+    @model_validator(mode="after")
+    def _in_order(self) -> _Taken:
+        if self.first and self.last and self.last < self.first:
+            refuse(f"last = {self.last}, before first = {self.first}", "a last day on or after the first")
+        return self
+
+
+class _Said(Entry):
+    """What is said of the whole property, or of one unit where it is otherwise."""
+
+    for_whom: Annotated[str, BeforeValidator(_among(FOR_WHOM))] | None = Field(None, description=", ".join(FOR_WHOM))
+    purpose: Annotated[str, BeforeValidator(_among(PURPOSES))] | None = Field(None, description=", ".join(PURPOSES))
+    mixing: _Mixing | None = Field(
+        None, description='mixing = { place = "the gate", well = "150 ft", water = "200 ft", sinkhole = "none" }'
+    )
+    taken: list[_Taken] | None = Field(None, description='[] for nothing, or a list such as [{ what = "hay" }]')
+
+
+class _Unit(_Said):
     key: Annotated[str, BeforeValidator(_key)] = Field(description='a short key, such as key = "brook-edge"')
     name: Text = Field(description='a name in quotes, such as name = "Brook edge"')
     area: Area | None = Field(None, description='an area such as area = "3.2 ac"')
     polygon: Annotated[list[Position], BeforeValidator(_outline)] | None = Field(None, description="a list of corners")
-    site_class: Annotated[str, BeforeValidator(_site_class)] | None = Field(None, description=", ".join(SITE_CLASSES))
+    site_class: Annotated[str, BeforeValidator(_among(SITE_CLASSES))] | None = Field(
+        None, description=", ".join(SITE_CLASSES)
+    )
     slope: Annotated[float, BeforeValidator(_slope)] | None = Field(None, description='a slope such as slope = "12%"')
     permission: _Permission | None = Field(None, description='permission = { by = "the owner", until = 2027-03-31 }')
     water: Distance | None = Field(None, description=_DISTANCE)
@@ -82,6 +128,10 @@ class _Unit(Entry):
     keep: Distance | None = Field(None, description=_DISTANCE)
     wanted_beneath: bool | None = Field(None, description="true or false, without quotes")
     worked: Area | None = Field(None, description='the ground the stems stand on, such as worked = "1.5 ac"')
+    power: Distance | None = Field(None, description=_DISTANCE)
+    wanted_roots: Distance | None = Field(None, description=_DISTANCE)
+    soil: Annotated[str, BeforeValidator(_among(SOILS))] | None = Field(None, description=", ".join(SOILS))
+    ground_water: Distance | None = Field(None, description='a depth such as "12 ft", or "none" where none is met')
 
     @model_validator(mode="after")
     def _encloses(self) -> _Unit:
@@ -117,14 +167,14 @@ class _Emergency(Entry):
     meeting_point: str = Field(default="", description="text in quotes")
 
 
-class _Property(Entry):
+class _Property(_Said):
     name: Text = Field(description='the name of the property in quotes, such as name = "Hobbin Wood"')
     state: Annotated[str, BeforeValidator(_state)] | None = Field(None, description='two letters, such as "WI"')
     county: Text | None = Field(None, description="a name in quotes")
     demo: bool = Field(False, description="true or false; true only in the demo folder")
     seed: int = Field(1, ge=0, description="a whole number of 0 or more, without quotes")
     history: Literal["complete", "not complete"] | None = Field(None, description='"complete" or "not complete"')
-    looked_for: list[Annotated[str, BeforeValidator(_kind)]] = Field([], description=", ".join(LOOKED_FOR))
+    looked_for: list[Annotated[str, BeforeValidator(_among(LOOKED_FOR))]] = Field([], description=", ".join(LOOKED_FOR))
     emergency: _Emergency = Field(_Emergency(), description="a block [emergency]")
     unit: list[_Unit] = Field(min_length=1, description="a block [[unit]] for each unit, with key and name")
     water: list[_Feature] = Field([], description="a block [[water]] for each brook, pond, spring")
@@ -132,6 +182,7 @@ class _Property(Entry):
     trail: list[_Feature] = Field([], description="a block [[trail]] for each trail")
     keep: list[_Feature] = Field([], description="a block [[keep]] for each tree or patch to keep")
     neighbour: list[_Feature] = Field([], description="a block [[neighbour]] for each thing to spare beyond the line")
+    power: list[_Feature] = Field([], description="a block [[power]] for each power line")
     gate: list[_Feature] = Field([], description="a block [[gate]] for each way in")
 
 
@@ -146,7 +197,7 @@ def read_ground(table: dict[str, Any], file: str) -> tuple[Ground, bool | None]:
         raise BadInput(*faults)
     ground = Ground(
         name=entry.name, state=entry.state, county=entry.county, demo=entry.demo, seed=entry.seed,
-        units={unit.key: _unit(unit) for unit in entry.unit}, features=tuple(_features(entry)),
+        units={unit.key: _unit(unit, entry) for unit in entry.unit}, features=tuple(_features(entry)),
         looked_for=frozenset(entry.looked_for),
         emergency={name.replace("_", " "): text.strip() for name, text in entry.emergency},
     )  # fmt: skip
@@ -185,13 +236,20 @@ def _places(entry: _Property) -> Iterator[tuple[str, LonLat]]:
         yield f"{feature.kind} {feature.name}", feature.line[0]
 
 
-def _unit(one: _Unit) -> Unit:
+def _unit(one: _Unit, whole: _Property) -> Unit:
+    """Return a unit; what it does not say for itself holds as said of the whole property."""
+    mixing = one.mixing or whole.mixing
+    taken = whole.taken if one.taken is None else one.taken
     return Unit(
         key=one.key, name=one.name, area_m2=one.area, polygon=tuple(one.polygon) if one.polygon else None,
         site_class=one.site_class, slope_pct=one.slope,
         permission=Permission(one.permission.by, one.permission.until) if one.permission else None,
         water_m=one.water, well_m=one.well, trail_m=one.trail, keep_m=one.keep, wanted_beneath=one.wanted_beneath,
         worked_m2=one.worked,
+        power_m=one.power, for_whom=one.for_whom or whole.for_whom, purpose=one.purpose or whole.purpose,
+        mixing=Mixing(mixing.place.strip(), mixing.well, mixing.water, mixing.sinkhole) if mixing else None,
+        taken=None if taken is None else tuple(Taken(each.what, each.first, each.last) for each in taken),
+        wanted_roots_m=one.wanted_roots, soil=one.soil, ground_water_m=one.ground_water,
     )  # fmt: skip
 
 

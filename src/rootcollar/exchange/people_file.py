@@ -10,7 +10,8 @@ from pydantic import BeforeValidator, Field
 from rootcollar.exchange.entry import Day, Entry, Mass, Text, Volume, check, refuse
 from rootcollar.kernel.errors import BadInput, Fault
 from rootcollar.label.answers import Answer, Answers
-from rootcollar.work.crew import DUTIES, Crew, Licence, Person
+from rootcollar.label.people import DUTIES, LICENCE_KINDS, Licence, Person
+from rootcollar.work.crew import Crew
 
 __all__ = ["read_answers", "read_crew"]
 
@@ -24,6 +25,12 @@ def _may(raw: object) -> object:
     return raw
 
 
+def _kind(raw: object) -> object:
+    if raw not in LICENCE_KINDS:
+        refuse(raw, ", ".join(LICENCE_KINDS))
+    return raw
+
+
 def _licence(raw: object) -> object:
     if not isinstance(raw, Mapping):
         refuse(raw, 'a table such as licence = { number = "00-000", category = "forest", state = "WI" }')
@@ -34,6 +41,9 @@ class _Licence(Entry):
     number: Text = Field(description='the number on the card in quotes, such as number = "00-000"')
     category: str = Field("", description="the category on the card, in quotes")
     state: str = Field("", description='the state in quotes, such as state = "WI"')
+    kind: Annotated[str, BeforeValidator(_kind)] = Field(
+        "", description='"private", or "commercial" for every other kind, public and not for hire too'
+    )
 
 
 class _Person(Entry):
@@ -46,6 +56,10 @@ class _Person(Entry):
     trained_on: Day | None = Field(None, description="the day of handler training without quotes, such as 2026-03-31")
     minor: bool = Field(False, description="true for anybody under 18, or false")
     volunteer: bool = Field(False, description="true or false")
+    family: bool = Field(False, description="true for who owns most of the ground and their immediate family, or false")
+    respirator_until: Day | None = Field(
+        None, description="to which day they are cleared, fitted and trained for a respirator, such as 2027-03-31"
+    )
     language: Literal["en", "es"] = Field(
         "en", description='the language they read a label in: "en" for English, "es" for Spanish'
     )
@@ -104,11 +118,13 @@ def _told(entry: _Person) -> Person:
         entry.name,
         frozenset(entry.may),
         entry.licence_until,
-        None if held is None else Licence(held.number, held.category.strip(), held.state.strip()),
+        None if held is None else Licence(held.number, held.category.strip(), held.state.strip(), held.kind),
         entry.trained_on,
         entry.minor,
         entry.volunteer,
         entry.language,
+        entry.family,
+        entry.respirator_until,
     )
 
 

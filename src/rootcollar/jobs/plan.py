@@ -102,5 +102,5 @@ def setting_of(project: Project, on: date) -> Setting:
         on,
         picked=project.picked,
         own=project.own,
-        treaters=project.crew.treaters,
+        people=project.crew.people,
     )

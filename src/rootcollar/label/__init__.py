@@ -15,6 +15,7 @@ from rootcollar.label.most import Most, most_mix
 from rootcollar.label.not_checked import NOT_CHECKED, NotChecked
 from rootcollar.label.once import Template, Told, Weigher
 from rootcollar.label.paths import PATHS, Fact
+from rootcollar.label.people import Handling, Licence, Person
 from rootcollar.label.planned import Planned, UnitTotal
 from rootcollar.label.rule import RULES, Basis, Facts, Rule, Seen, weigh
 from rootcollar.label.weighing import must_read, weigh_mix, weigh_place, weigh_template, weigh_totals
@@ -24,5 +25,6 @@ __all__ = [
     "weigh", "Most", "most_mix", "Template", "Told", "Weigher",
     "Planned", "UnitTotal", "Applied", "History", "Past", "Work", "Facts", "Fact", "PATHS", "must_read",
     "Rule", "RULES", "Basis", "Seen", "NOT_CHECKED", "NotChecked",
+    "Handling", "Licence", "Person",
     "Answer", "Answers", "settle",
 ]  # fmt: skip

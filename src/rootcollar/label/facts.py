@@ -9,6 +9,7 @@ from functools import cache
 from typing import Any
 
 from rootcollar.label.applied import Applied, History
+from rootcollar.label.people import Handling, Person, treaters
 from rootcollar.label.planned import CUT_AND_TREATED, Planned, UnitTotal
 from rootcollar.label.rule import Facts
 from rootcollar.shelf import FIELDS, SILENT, Line, Sheet, fields_of
@@ -41,12 +42,12 @@ def template_facts(
     state: str | None,
     demo: bool,
     wear: frozenset[str] | None,
-    treaters: int | None = None,
+    people: tuple[Person, ...] | None = None,
 ) -> Facts:
     """Return the facts of a line of work wherever it is done: the plan, the label, the crew's wear.
 
     sheet: None while there is no label for the product, or where none is used. state, wear: None while not known.
-    treaters: how many of the crew may treat, None while no crew is written down.
+    people: the crew, empty while nobody is written down; None at the bench, where no crew counts.
     A line that this method cannot have counts as silent; so does a whole block of directions where the label gives
     some, but none for this method.
     """
@@ -62,7 +63,10 @@ def template_facts(
         "plan.state": state,
         "plan.demo": demo,
         "people.wear": wear,
-        "people.beside": (recipe is not None and planned.method in CUT_AND_TREATED, treaters),
+        "people.beside": (recipe is not None and planned.method in CUT_AND_TREATED, treaters(people or ())),
+        "people.crew": people,
+        "plan.stature": (planned.height_m, planned.band_cm[1]),
+        "plan.leaks": (recipe.ingredient if recipe else "", planned.leaks),
     }
     return {**_lines(known), **(_label(sheet, planned.method) if sheet else {})}
 
@@ -70,6 +74,7 @@ def template_facts(
 def place_facts(template: Facts, unit: Unit, *, on: date | None) -> Facts:
     """Return the facts of a line of work on a unit. on: the day (or first day of the season) of work, if known."""
     permission = unit.permission
+    people, state = _said(template, "people.crew"), _said(template, "plan.state")
     known: dict[str, object | None] = {
         "plan.on": on,
         "place.site_class": unit.site_class,
@@ -77,8 +82,14 @@ def place_facts(template: Facts, unit: Unit, *, on: date | None) -> Facts:
         "place.water_m": unit.water_m,
         "place.distances": {"surface water": unit.water_m, "well": unit.well_m},
         "place.permission_until": permission.until if permission else None,
+        "place.handling": Handling.at(unit, people or (), on, state),
+        "place.mixing": (unit.mixing, state),
+        "place.trees": (unit.keep_m, unit.wanted_roots_m),
+        "place.soil": (unit.soil, unit.ground_water_m),
+        "place.power_m": unit.power_m,
     }
-    return {**template, **_lines(known), "place.permission": Line(permission)}
+    said_or_not: dict[str, Line[Any]] = {"place.permission": Line(permission), "place.taken": Line(unit.taken)}
+    return {**template, **_lines(known), **said_or_not}
 
 
 def total_facts(
@@ -99,6 +110,11 @@ def total_facts(
         "place.area_m2": total.area_m2 or None,
     }
     return {**place, **_lines(known)}
+
+
+def _said(facts: Facts, path: str) -> Any:
+    """Return what a fact says; None where it is not known."""
+    return facts[path].says if path in facts else None
 
 
 def _lines(known: dict[str, object | None]) -> dict[str, Line[Any]]:

@@ -19,21 +19,12 @@ class NotChecked:
 
 
 NOT_CHECKED: tuple[NotChecked, ...] = (
-    NotChecked("L19", "For hire, or on another's land: the state may ask for a commercial licence."),
     NotChecked("L20", "The signal word typed fits the toxicity categories typed."),
     NotChecked("L21", "The wear typed is no less than the federal floor for the typed categories."),
-    NotChecked("L23", "Whoever wears a respirator has had the medical evaluation, fit test and training."),
-    NotChecked("L24", "Where worker protection applies, handlers are 18 or of the owner's family."),
-    NotChecked("L25", "Where worker protection applies, handlers were trained within the last 12 months."),
-    NotChecked("L26", "Whether this ground is an agricultural establishment under worker protection."),
     NotChecked("L38", "The state's own distances from water are kept."),
-    NotChecked("L39", "Mixing stays as far from wells, sinkholes and water as the label and the state say."),
     NotChecked("L40", "Work at the water's edge or in wetland may need a permit."),
     NotChecked("L41", "The endangered-species bulletin was fetched for the place and the month of work."),
     NotChecked("L42", "The limits of that bulletin are kept."),
-    NotChecked("L43", "Harvest, grazing, hay, sap and slaughter wait as many days as the label says."),
-    NotChecked("L44", "Roots of wanted plants are as far away as the label says."),
-    NotChecked("L45", "Sandy ground or shallow ground water is minded where the label warns of it."),
     NotChecked("L46", "Partners in a tank mix are allowed, and the strictest label of all of them holds."),
     NotChecked("L48", "No more is mixed than is used while the label lets a mix stand."),
     NotChecked("L49", "No sprayer or tool is of a metal the label forbids."),

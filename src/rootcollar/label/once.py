@@ -21,6 +21,7 @@ from rootcollar.site.ground import Unit
 
 __all__ = ["Heard", "Template", "Told", "Weigher"]
 
+_SHARED = ("people.crew", "plan.state")  # what the facts of a place take from the line that is done there
 _WORDS = ("sheet.key", "plan.method")  # what the question for an unread fact names besides the fact
 _NONE = -1  # a fact nobody has given
 
@@ -77,13 +78,14 @@ class Template:
     """A line of work wherever it is done: its facts, what the rules that read no place say, and a number for both.
 
     key: the same for templates of which all rules say the same wherever they are done. place: the same for those of
-    which place rules read the same.
+    which place rules read the same. shared: the same for those with one crew, in one state.
     """
 
     facts: Facts
     heard: Heard
     key: int
     place: int
+    shared: int
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -109,7 +111,7 @@ class Weigher:
         self._numbers: dict[Hashable, int] = {}
         self._seen: dict[int, tuple[Line[object], int]] = {}
         self._said: dict[tuple[object, ...], Verdict] = {}
-        self._units: dict[str, _Here] = {}
+        self._units: dict[tuple[str, int], _Here] = {}
         self._places: dict[int, dict[int, tuple[Heard, int]]] = {}
         self._lines: dict[tuple[int, ...], dict[tuple[int, int], Heard]] = {}
 
@@ -121,11 +123,12 @@ class Weigher:
             said.insert(0, no_label(""))
         place = self._read(facts)
         key = self._next((place, *said))
-        return Template(facts, _heard(said), key, place)
+        shared = self._next(tuple(self._number(facts.get(path)) for path in _SHARED))
+        return Template(facts, _heard(said), key, place, shared)
 
     def line(self, template: Template, unit: Unit, about: str) -> Told:
         """Return what the rules that read no sums say of a line on a unit, answers taken in. about: its key."""
-        here = self._units.get(unit.key) or self._unit(unit)
+        here = self._units.get((unit.key, template.shared)) or self._unit(unit, template)
         place = here.places.get(template.place) or self._place(template, here)
         if here.lines is None:
             return Told(self._settled(template, place[0], about), about)
@@ -157,14 +160,15 @@ class Weigher:
         found = here.places[template.place] = _heard(said), self._next(said)
         return found
 
-    def _unit(self, unit: Unit) -> _Here:
+    def _unit(self, unit: Unit, template: Template) -> _Here:
         """Return what counts of a unit: its ground, and the answers about it or its lines."""
-        facts = place_facts({}, unit, on=self._on)
+        shared = {path: template.facts[path] for path in _SHARED if path in template.facts}
+        facts = place_facts(shared, unit, on=self._on)
         own = tuple(at for at, one in enumerate(self._answers) if one.about.partition("/")[0] == unit.key)
         alone = any("/" in self._answers[at].about for at in own)
         places = self._places.setdefault(self._read(facts), {})
         lines = None if alone else self._lines.setdefault(own, {})
-        found = self._units[unit.key] = _Here(facts, places, lines)
+        found = self._units[unit.key, template.shared] = _Here(facts, places, lines)
         return found
 
     def _once(self, known: Rule, facts: Facts, more: Facts = MappingProxyType({})) -> Verdict:

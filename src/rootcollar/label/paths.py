@@ -40,6 +40,9 @@ _OTHERS: dict[str, Fact] = {
     "plan.state": Fact("the state the ground lies in", "write state in ground.toml"),
     "plan.demo": Fact("whether this is the invented demo ground", "nothing: only the demo says so"),
     "plan.on": Fact("the day or season of work", "give the day of work"),
+    "plan.stature": Fact("how tall the plants are", "write the height of the plants in tally.csv"),
+    "plan.leaks": Fact("whether the ingredient is known to hurt others through their roots", "choose an ingredient"),
+    "people.crew": Fact("the crew", "write each person in crew.toml"),
     "people.wear": Fact("the wear the crew has at hand", "write {{}}, item by item in the label's words, in crew.toml"),
     "people.beside": Fact("who treats what is cut", "write who may treat or lead in crew.toml"),
     "place.site_class": Fact("the class of place the unit is", _UNIT),
@@ -48,6 +51,21 @@ _OTHERS: dict[str, Fact] = {
     "place.distances": Fact("the distances to water and wells", "write water and well of the unit in ground.toml"),
     "place.permission": Fact("who allows the work on the unit", "write permission of the unit in ground.toml"),
     "place.permission_until": Fact("until when the work is allowed", "write permission of the unit in ground.toml"),
+    "place.handling": Fact(
+        "who works, when, for whom and for what", "write crew.toml; for_whom and purpose in ground.toml"
+    ),
+    "place.power_m": Fact(
+        "the distance to the nearest power line",
+        'write power of the unit in ground.toml, or "power" in looked_for once all of it was walked for one',
+    ),
+    "place.mixing": Fact("where mixes are made", "write mixing in ground.toml"),
+    "place.taken": Fact("what is grazed, cut or gathered there", "write taken in ground.toml"),
+    "place.trees": Fact(
+        "the distance to trees and shrubs that are wanted", "write keep and wanted_roots of the unit in ground.toml"
+    ),
+    "place.soil": Fact(
+        "the soil and the depth of ground water", "write soil and ground_water of the unit in ground.toml"
+    ),
     "total.work": Fact("the sum of the product's work on the unit", "count the stems in tally.csv"),
     "history.past": Fact("what was applied on the unit before", "write applied.csv"),
 }

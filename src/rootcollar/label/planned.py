@@ -18,7 +18,8 @@ class Planned:
 
     species: names the label may use for the target (common, scientific, other), common name first. recipe: None to
     pull, cut, girdle or leave. band_cm: stem diameters [cm]. dose_ml, dose_per: planned mix on one cut, stump or stem
-    [mL], where planned so. height_m: height of the target [m], where known.
+    [mL], where planned so. height_m: height of the target [m], where known. leaks: whether a source
+    finds the risk high that its ingredient hurts others through their roots.
     """
 
     method: str
@@ -28,6 +29,7 @@ class Planned:
     dose_ml: float | None = None
     dose_per: str = ""
     height_m: float | None = None
+    leaks: bool = False
 
 
 @dataclass(frozen=True, slots=True, eq=False)

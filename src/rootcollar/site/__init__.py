@@ -11,7 +11,20 @@ none, else metres. Where the map and the user's own measure differ, the smaller 
 """
 
 from rootcollar.site.geometry import area_m2, distance_m, flat, outline_fault
-from rootcollar.site.ground import SITE_CLASSES, Feature, Ground, LonLat, Permission, Unit
+from rootcollar.site.ground import (
+    FOR_WHOM,
+    PURPOSES,
+    SITE_CLASSES,
+    SOILS,
+    TAKEN,
+    Feature,
+    Ground,
+    LonLat,
+    Mixing,
+    Permission,
+    Taken,
+    Unit,
+)
 from rootcollar.site.measure import MEASURED, Measured, how_measured, measure
 from rootcollar.site.shapes import (
     along_slope_m2,
@@ -25,7 +38,8 @@ from rootcollar.site.shapes import (
 from rootcollar.site.sketch import Plan, sketch
 
 __all__ = [
-    "Ground", "Unit", "Feature", "Permission", "LonLat", "SITE_CLASSES",
+    "Ground", "Unit", "Feature", "Permission", "Mixing", "Taken", "LonLat",
+    "SITE_CLASSES", "FOR_WHOM", "PURPOSES", "TAKEN", "SOILS",
     "measure", "how_measured", "Measured", "MEASURED", "sketch", "Plan",
     "area_m2", "distance_m", "flat", "outline_fault",
     "along_slope_m2", "circle_m2", "level_m2", "oval_m2", "rectangle_m2", "slope_pct_from_degrees", "triangle_m2",

@@ -9,10 +9,24 @@ from typing import Literal
 
 from rootcollar.shelf import SITE_CLASSES
 
-__all__ = ["SITE_CLASSES", "Feature", "FeatureKind", "Ground", "LonLat", "Permission", "Unit"]
+__all__ = [
+    "FOR_WHOM", "PURPOSES", "SITE_CLASSES", "SOILS", "TAKEN", "Feature", "FeatureKind", "Ground", "LonLat", "Mixing",
+    "Permission", "Taken", "Unit",
+]  # fmt: skip
 
 LonLat = tuple[float, float]  # degrees east, degrees north, WGS 84
-FeatureKind = Literal["water", "well", "trail", "keep", "neighbour", "gate"]
+FeatureKind = Literal["water", "well", "trail", "keep", "neighbour", "power", "gate"]
+
+# For whom the crew works on this ground: the owner, the owner's people, for pay, for nothing, or a public agency.
+FOR_WHOM = ("own", "employer", "hire", "volunteers", "agency")
+
+# What the ground is worked for; the first alone is the producing of agricultural plants, timber among them.
+PURPOSES = ("produce", "nature", "grounds", "right_of_way", "pasture", "public_programme")
+
+TAKEN = ("milk_grazing", "grazing", "hay", "slaughter", "nuts", "fruit", "sap", "gathering")
+
+# Textures, coarsest first, as the soil survey names them.
+SOILS = ("sand", "loamy sand", "sandy loam", "loam", "silt loam", "clay loam", "clay", "peat or muck")
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,8 +38,27 @@ class Permission:
 
 
 @dataclass(frozen=True, slots=True)
+class Mixing:
+    """Where mixes are made for a unit, and how far [m] that is from a well, from water and from a sinkhole."""
+
+    place: str = ""
+    well_m: float | None = None
+    water_m: float | None = None
+    sinkhole_m: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Taken:
+    """What is grazed, cut or gathered on a unit, one of TAKEN; first and last day, None: all the time."""
+
+    what: str
+    first: date | None = None
+    last: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Feature:
-    """Something with a place: water, a well, a trail, a tree or patch to keep, a neighbour's orchard, the gate.
+    """Something with a place: water, a well, a trail, a tree or patch to keep, a power line, the gate.
 
     line: one point, or the points of a line or (closed) of an area. own: on this property or a neighbour's.
     """
@@ -42,6 +75,9 @@ class Unit:
 
     site_class: one of SITE_CLASSES. Distances from its edge [m]: infinite where somebody looked and there is none,
     0 where it touches or lies within. worked_m2: the ground in it on which the stems stand and that is worked [m2].
+    for_whom, purpose: of FOR_WHOM and PURPOSES. taken: empty, nothing is.
+    wanted_roots_m: from the stems to treat to the nearest tree or shrub wanted, mapped or not. soil: one of SOILS.
+    ground_water_m: how deep ground water stands at its highest.
     """
 
     key: str
@@ -57,6 +93,14 @@ class Unit:
     keep_m: float | None = None
     wanted_beneath: bool | None = None
     worked_m2: float | None = None
+    power_m: float | None = None
+    for_whom: str | None = None
+    purpose: str | None = None
+    mixing: Mixing | None = None
+    taken: tuple[Taken, ...] | None = None
+    wanted_roots_m: float | None = None
+    soil: str | None = None
+    ground_water_m: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

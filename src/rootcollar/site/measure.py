@@ -14,7 +14,9 @@ from rootcollar.site.ground import Ground, Unit
 
 __all__ = ["MEASURED", "Measured", "how_measured", "measure", "smaller_area_m2", "smaller_distance_m"]
 
-MEASURED = {"area": "area_m2", "water": "water_m", "well": "well_m", "trail": "trail_m", "keep": "keep_m"}
+MEASURED = {
+    "area": "area_m2", "water": "water_m", "well": "well_m", "trail": "trail_m", "keep": "keep_m", "power": "power_m",
+}  # fmt: skip
 
 # Ours: a tape, a pace and a hand-drawn line agree no better; below this both mean the same.
 _SAME_AREA = 5 / 100

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date
 
-from rootcollar.kernel.days import MONTHS
+from rootcollar.label.people import overdue
 from rootcollar.reference import Reference, named, numbers
 from rootcollar.work.crew import DUTIES, Crew, Person
 from rootcollar.work.packet import Part
@@ -14,7 +14,7 @@ __all__ = ["people_part"]
 
 _DOES = {"lead": "leads", "treat": "mixes, treats, cleans", "supervise": "answers for the others"}
 _CUTS = {"saw": "saws", "cut": "cuts by hand"}
-_NOTE = "Licence and training rules of your state are not weighed by this version: check them by hand."
+_NOTE = "Of your state's own rules on licences and training none is weighed: check them by hand."
 _LANGUAGES = {"es": "Spanish"}
 
 
@@ -84,8 +84,7 @@ def _training(one: Person, day: date, reference: Reference) -> Iterator[str]:
         yield "handler training: no date"
         return
     most = numbers(named(reference.hazard["people"], "training_months"))[0]
-    months = (day.year - one.trained_on.year) * len(MONTHS) + day.month - one.trained_on.month
-    if (months, day.day) > (most.value, one.trained_on.day):
+    if overdue(one.trained_on, day, most.value):
         yield (
             f"HANDLER TRAINING of {one.trained_on.isoformat()} is older than {most.value:.0f} months "
             f"({most.source}, {most.mark})"

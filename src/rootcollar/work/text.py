@@ -14,7 +14,8 @@ _LEAST_GAL = 1 / 4  # ours: under a quart, fluid ounces are easier to measure
 _LEAST_MARK_GAL = 1 / 2  # ours: a jug smaller than that is marked in fluid ounces
 
 __all__ = [
-    "acres", "best_gallons", "count", "distance", "down", "gallons", "hours", "joined", "mark", "money", "size", "span",
+    "acres", "best_gallons", "count", "distance", "down", "gallons", "hours", "joined", "mark", "money", "purpose",
+    "size", "span",
 ]  # fmt: skip
 
 
@@ -94,6 +95,21 @@ def distance(length_m: float | None) -> str:
     if length_m is None:
         return "not looked for"
     return "none there" if math.isinf(length_m) else show(round(convert(length_m, "m", "ft")), "ft")
+
+
+_PURPOSES = {
+    "produce": "timber or other plants for sale or research",
+    "nature": "nature",
+    "grounds": "grounds kept for their looks",
+    "right_of_way": "a right of way",
+    "pasture": "pasture",
+    "public_programme": "a public pest control programme",
+}
+
+
+def purpose(key: str) -> str:
+    """Return in words what ground is worked for."""
+    return _PURPOSES[key]
 
 
 def _with_band(here: Band, word: Callable[[float], str]) -> str:

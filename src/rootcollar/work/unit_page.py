@@ -21,6 +21,7 @@ from rootcollar.choose import (
 from rootcollar.kernel.doubt import best
 from rootcollar.kernel.units import show
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
+from rootcollar.label import Handling
 from rootcollar.site import Unit
 from rootcollar.work import text
 from rootcollar.work.day_sheet import letter_of
@@ -123,6 +124,14 @@ def _reason(way: str, rows: Sequence[tuple[Choice, SetAside]], setting: Setting)
     return Reason(f"{way}: {whose}", because, would)
 
 
+def _worked_for(unit: Unit) -> str:
+    """Return what the ground is worked for, and which box of a label that has both governs then."""
+    if unit.purpose is None:
+        return "not said"
+    box = Handling.at(unit, (), None, None).box
+    return f"{text.purpose(unit.purpose)}; {f'the {box} box governs' if box else 'which box governs is asked'}"
+
+
 def _facts(unit: Unit) -> tuple[tuple[str, str], ...]:
     allowed = unit.permission
     beneath = {None: "not said", True: "yes", False: "no"}[unit.wanted_beneath]
@@ -136,5 +145,8 @@ def _facts(unit: Unit) -> tuple[tuple[str, str], ...]:
         ("Trail", text.distance(unit.trail_m)),
         ("Tree or plant to keep", text.distance(unit.keep_m)),
         ("Wanted plants beneath", beneath),
+        ("Wanted tree or shrub, mapped or not", text.distance(unit.wanted_roots_m)),
+        ("Power line", text.distance(unit.power_m)),
+        ("Worked for", _worked_for(unit)),
         ("Slope", "not known" if unit.slope_pct is None else show(unit.slope_pct, "%", 2)),
     )

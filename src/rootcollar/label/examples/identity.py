@@ -33,8 +33,4 @@ IDENTITY: Mapping[str, Example] = {
         Case("9.68 lb/gal, 31.0 % acid, 3.00 lb ae/gal", {"actives": (_ACTIVE,), "other": 56.8, "density": 9.68}),
         Case("the same, but 4.00 lb ae/gal was typed", {"actives": (_TWICE,), "other": 56.8, "density": 9.68}),
     ),
-    "L18": Example(
-        Case("not a restricted-use product", {"restricted": False, "use_class": "unclassified"}),
-        Case("a restricted-use product", {"restricted": True, "use_class": "restricted"}),
-    ),
 }

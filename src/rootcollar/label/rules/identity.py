@@ -6,12 +6,10 @@ from rootcollar.kernel.verdict import Verdict
 from rootcollar.label.rule import Basis, Seen, ask, rule, stop
 from rootcollar.shelf import is_epa_reg_no, is_placeholder, sln_state
 
-__all__ = ["booklet_read", "not_restricted", "number_well_formed", "real_number", "registered_here"]
+__all__ = ["booklet_read", "number_well_formed", "real_number", "registered_here"]
 
 _REG_NO = "sheet.identity.epa_reg_no"
 _SLN_NO = "sheet.identity.sln_no"
-_RESTRICTED = "sheet.identity.restricted_use"
-_CLASS = "sheet.identity.classification"
 
 
 @rule(
@@ -101,21 +99,3 @@ def registered_here(states: tuple[str, ...], sln_no: str, state: str) -> Verdict
             "another product",
         )
     return None
-
-
-@rule(
-    "L18",
-    "A restricted-use product is used only under a certified supervisor.",
-    Basis("FIFRA 12(a)(2)(F)"),
-    silence={_RESTRICTED: False, _CLASS: "unclassified"},
-    restricted=_RESTRICTED,
-    use_class=_CLASS,
-)
-def not_restricted(restricted: bool, use_class: str) -> Verdict | None:
-    """Ask who is certified, because the crew's certificates are not on file here."""
-    if not restricted and use_class != "restricted":
-        return None
-    return ask(
-        "this is a restricted-use product: a certified applicator of the right category must do or supervise the work",
-        "answer yes with the name, category and last day of the certificate in the note; no stops the line",
-    )

@@ -45,7 +45,7 @@ def whole_area(request: Request) -> HTMLResponse:
 
 @router.get("/ground/{key}/working/{what}", include_in_schema=False)
 def working(request: Request, key: str, what: str) -> HTMLResponse:
-    """Show how a unit's area, slope or distance was come by; swapped in beside it, or as a page of its own."""
+    """Show how a measure of a unit was come by; swapped in beside it, or as a page of its own."""
     return opened(request, measured_drawer(desk_of(request).look(), key, what))
 
 

@@ -6,10 +6,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from rootcollar.exchange import WRITTEN_AS
-from rootcollar.site import MEASURED, Permission, Unit
+from rootcollar.site import MEASURED, Mixing, Permission, Taken, Unit
 from rootcollar.survey import Stand
 from rootcollar.web.desk import Open, of_what_lies_open
-from rootcollar.web.views.measured import area_run, distance_run, slope_run
+from rootcollar.web.views.measured import area_run, distance_run, typed_run
 from rootcollar.web.views.questions import Question, questions
 from rootcollar.web.views.working import Run, counted
 from rootcollar.work import text
@@ -17,7 +17,13 @@ from rootcollar.work import text
 __all__ = ["Fact", "UnitGround", "units_ground"]
 
 _DISTANCES = {
-    "water": "Water", "well": "Well", "trail": "Trail", "keep": "Tree or patch to keep",
+    "water": "Water", "well": "Well", "trail": "Trail", "keep": "Tree or patch to keep", "power": "Power line",
+    "wanted_roots": "Wanted tree or shrub, from the stems", "ground_water": "Ground water below",
+}  # fmt: skip
+
+_FOR_WHOM = {
+    "own": "itself, on its own land", "employer": "its employer", "hire": "pay, on another's land",
+    "volunteers": "nothing, on another's land", "agency": "a public agency",
 }  # fmt: skip
 
 
@@ -74,8 +80,9 @@ def _unit(here: Open, unit: Unit) -> UnitGround:
 def _about(unit: Unit) -> Iterator[Run]:
     yield area_run(unit) if unit.area_m2 is not None else Run("area not known")
     yield Run(f", {(unit.site_class or 'kind of place not said').replace('_', ' ')}")
-    if unit.slope_pct is not None:
-        yield from (Run(", slope "), slope_run(unit))
+    slope = typed_run(unit, "slope")
+    if slope is not None:
+        yield from (Run(", slope "), slope)
     yield from (Run("; water "), distance_run(unit, "water"), Run(", well "), distance_run(unit, "well"), Run("."))
 
 
@@ -83,12 +90,17 @@ def _facts(here: Open, unit: Unit) -> tuple[Fact, ...]:
     beneath = {None: "", True: "yes", False: "nothing wanted"}
     told = [
         ("Area", None if unit.area_m2 is None else area_run(unit), "area"),
-        ("Ground worked, of it", _said("" if unit.worked_m2 is None else text.acres(unit.worked_m2)), "worked"),
+        ("Ground worked, of it", typed_run(unit, "worked"), "worked"),
         ("Kind of place", _said((unit.site_class or "").replace("_", " ")), "site_class"),
-        ("Slope", None if unit.slope_pct is None else slope_run(unit), "slope"),
+        ("Slope", typed_run(unit, "slope"), "slope"),
         ("Permission", _said(_permission(here, unit.permission)), "permission"),
         *((words, _distance(unit, key), key) for key, words in _DISTANCES.items()),
         ("Wanted plants beneath", _said(beneath[unit.wanted_beneath]), "wanted_beneath"),
+        ("Soil", _said(unit.soil or ""), "soil"),
+        ("Worked for", _said(text.purpose(unit.purpose) if unit.purpose else ""), "purpose"),
+        ("The crew works for", _said(_FOR_WHOM[unit.for_whom] if unit.for_whom else ""), "for_whom"),
+        ("Mixed at", _said(_mixing(unit.mixing)), "mixing"),
+        ("Taken from it", _said(_taken(unit.taken)), "taken"),
     ]
     return tuple(Fact(words, says, key, WRITTEN_AS[key]) for words, says, key in told)
 
@@ -98,7 +110,27 @@ def _said(words: str) -> Run | None:
 
 
 def _distance(unit: Unit, what: str) -> Run | None:
+    if what not in MEASURED:
+        return typed_run(unit, what)
     return None if getattr(unit, MEASURED[what]) is None else distance_run(unit, what)
+
+
+def _mixing(mixing: Mixing | None) -> str:
+    if mixing is None:
+        return ""
+    told = (("well", mixing.well_m), ("water", mixing.water_m), ("sinkhole", mixing.sinkhole_m))
+    return f"{mixing.place or 'a place'}: {', '.join(f'{word} {text.distance(away_m)}' for word, away_m in told)}"
+
+
+def _taken(taken: tuple[Taken, ...] | None) -> str:
+    if not taken:
+        return "" if taken is None else "nothing"
+    return ", ".join(
+        f"{one.what.replace('_', ' ')}"
+        + (f" from {one.first.isoformat()}" if one.first else "")
+        + (f" to {one.last.isoformat()}" if one.last else "")
+        for one in taken
+    )
 
 
 def _permission(here: Open, permission: Permission | None) -> str:

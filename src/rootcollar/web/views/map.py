@@ -15,7 +15,8 @@ from rootcollar.web.views.ground import units_ground
 __all__ = ["KINDS", "Drawn", "GroundMap", "Place", "as_geojson", "drawn", "kinds"]
 
 KINDS = {
-    "water": "Water", "well": "Well", "trail": "Trail", "keep": "To keep", "neighbour": "Neighbour", "gate": "Gate",
+    "water": "Water", "well": "Well", "trail": "Trail", "keep": "To keep", "neighbour": "Neighbour",
+    "power": "Power line", "gate": "Gate",
 }  # fmt: skip
 
 _WIDE = 1000  # width of the drawing, in its own steps; all sizes below are in these

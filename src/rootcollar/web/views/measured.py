@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 
 from rootcollar.kernel.errors import NotFound
@@ -13,9 +14,26 @@ from rootcollar.web.desk import Open
 from rootcollar.web.views.working import Drawer, Run, Step, drawer_of
 from rootcollar.work import text
 
-__all__ = ["area_run", "distance_run", "how_far", "measured_drawer", "property_drawer", "slope_run"]
+__all__ = ["TYPED", "area_run", "distance_run", "how_far", "measured_drawer", "property_drawer", "typed_run"]
 
-_WORDS = {"area": "area", "water": "water", "well": "well", "trail": "trail", "keep": "tree or patch to keep"}
+_WORDS = {
+    "area": "area", "water": "water", "well": "well", "trail": "trail", "keep": "tree or patch to keep",
+    "power": "power line",
+}  # fmt: skip
+
+
+def how_far(length_m: float | None) -> str:
+    """Return a distance [m] in words; one of 0 as what it means."""
+    return "touches it or lies within" if length_m == 0 else text.distance(length_m)
+
+
+# By the key of ground.toml: the unit's own name for it, what it is, how it is told.
+TYPED: Mapping[str, tuple[str, str, Callable[[float], str]]] = {
+    "slope": ("slope_pct", "slope of {}, rise in a hundred", lambda pct: f"{pct:g} %"),
+    "worked": ("worked_m2", "ground worked of {}", text.acres),
+    "wanted_roots": ("wanted_roots_m", "distance from the stems of {} to a wanted tree or shrub", how_far),
+    "ground_water": ("ground_water_m", "depth of ground water below {}", how_far),
+}
 
 
 def area_run(unit: Unit) -> Run:
@@ -28,33 +46,24 @@ def distance_run(unit: Unit, what: str) -> Run:
     return _run(unit, what, how_far(getattr(unit, MEASURED[what])))
 
 
-def slope_run(unit: Unit) -> Run:
-    """Return a unit's slope in words, which open where it is known."""
-    if unit.slope_pct is None:
-        return Run("slope not known")
-    return Run(f"{unit.slope_pct:g} %", f"/ground/{unit.key}/working/slope", f"slope of {unit.name}")
-
-
-def how_far(length_m: float | None) -> str:
-    """Return a distance [m] in words; one of 0 as what it means."""
-    return "touches it or lies within" if length_m == 0 else text.distance(length_m)
+def typed_run(unit: Unit, what: str) -> Run | None:
+    """Return in words, which open, what is never measured but typed; None while nobody has. what: one of TYPED."""
+    name, words, show_it = TYPED[what]
+    found = getattr(unit, name)
+    return None if found is None else Run(show_it(found), f"/ground/{unit.key}/working/{what}", words.format(unit.name))
 
 
 def measured_drawer(here: Open, key: str, what: str) -> Drawer:
-    """Return how a unit's area, slope or distance was come by. Raises NotFound for what is not there or not known."""
+    """Return how a measure of a unit was come by. Raises NotFound for what is not there or not known."""
     units = here.project.ground.units
     if key not in units:
         raise NotFound("unit", key, list(units))
-    if what == "slope" and units[key].slope_pct is not None:
-        says = slope_run(units[key]).words
-        return Drawer(
-            f"{says}, slope of {units[key].name}",
-            "",
-            (Step("typed", f"{says} as slope in ground.toml, rise in a hundred"),),
-            (),
-        )
+    typed = typed_run(units[key], what) if what in TYPED else None
+    if typed is not None:
+        step = Step("typed", f"{typed.words} as {what} in ground.toml")
+        return Drawer(f"{typed.words}, {typed.about}", "", (step,), ())
     if what not in MEASURED or getattr(units[key], MEASURED[what]) is None:
-        raise NotFound("known measure of this unit", what, [*MEASURED, "slope"])
+        raise NotFound("known measure of this unit", what, [*MEASURED, *TYPED])
     return _drawer(here, key, what)
 
 
