@@ -16,6 +16,7 @@ from rootcollar.label.not_checked import NOT_CHECKED, NotChecked
 from rootcollar.label.paths import PATHS, Fact
 from rootcollar.label.planned import Planned, UnitTotal
 from rootcollar.label.rule import RULES, Basis, Facts, Rule, Seen, weigh
+from rootcollar.label.rules.sums import figure_doubts
 from rootcollar.label.weighing import must_read, weigh_mix, weigh_place, weigh_template, weigh_totals
 
 __all__ = [
@@ -23,5 +24,5 @@ __all__ = [
     "weigh", "Most", "most_mix",
     "Planned", "UnitTotal", "Applied", "History", "Past", "Work", "Facts", "Fact", "PATHS", "must_read",
     "Rule", "RULES", "Basis", "Seen", "NOT_CHECKED", "NotChecked",
-    "Answer", "Answers", "settle",
+    "Answer", "Answers", "settle", "figure_doubts",
 ]  # fmt: skip

@@ -7,10 +7,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from datetime import date
 from enum import Enum
 from typing import Any, Final, Generic, TypeVar
 
-__all__ = ["SILENT", "Active", "Distance", "Line", "Sheet", "Silent", "SiteLine"]
+__all__ = ["SILENT", "Active", "Distance", "Line", "Second", "Sheet", "Silent", "SiteLine"]
 
 T = TypeVar("T")
 
@@ -65,18 +66,28 @@ class Distance:
     methods: tuple[str, ...] = ()
 
 
+@dataclass(frozen=True, slots=True)
+class Second:
+    """What a second person typed from the same label without seeing the sheet. lines: as typed, by what was asked."""
+
+    read_by: str
+    read_on: date
+    lines: Mapping[str, str]
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Sheet:
     """One product's label as typed from the jug.
 
     lines: by path, as "weather.wind_mph.high"; "ingredient" says a tuple of `Active`, "site" of `SiteLine`.
     methods: the blocks of directions by method kind, each by path within the block, as "concentration.high".
-    Both hold only what has been read.
+    Both hold only what has been read. second: what another person read again, where somebody has.
     """
 
     key: str
     lines: Mapping[str, Line[Any]]
     methods: Mapping[str, Mapping[str, Line[Any]]] = field(default_factory=dict)
+    second: Second | None = None
 
     def line(self, path: str, method: str = "") -> Line[Any] | None:
         """Return the line at a path (of a method's block, if named); None while nobody has read it."""
