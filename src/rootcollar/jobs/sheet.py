@@ -1,4 +1,4 @@
-"""What does not fit together on a label sheet, told at the line it stands in, so that a slip is caught as it is typed.
+"""A label sheet in the label's order, line by line; and what on it does not fit together, told at its line.
 
 The label may print it just so: then it is typed so, and whoever types it says that it is.
 """
@@ -6,15 +6,96 @@ The label may print it just so: then it is typed so, and whoever types it says t
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Literal
 
 from rootcollar.hazard import ROUTES, Category, Route, SignalWord, signal_word
 from rootcollar.label import figure_doubts
-from rootcollar.shelf import Sheet, actives, is_epa_reg_no
+from rootcollar.shelf import (
+    SECTIONS,
+    SILENT_WORD,
+    Sheet,
+    actives,
+    block_of,
+    cells_of,
+    field_at,
+    is_epa_reg_no,
+    shape_of,
+    walk,
+)
 
-__all__ = ["sheet_doubts"]
+__all__ = ["SheetLine", "SheetPart", "sheet_doubts", "sheet_parts"]
+
+State = Literal["said", "silent", "unread"]
 
 _WORDS = {"none": SignalWord.NONE, "CAUTION": SignalWord.CAUTION, "WARNING": SignalWord.WARNING,
           "DANGER": SignalWord.DANGER}  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class SheetLine:
+    """A line in words. of: the row or the way it belongs to, where its block is there several times."""
+
+    address: str
+    of: str
+    words: str
+    says: str
+    page: str
+    state: State
+
+
+@dataclass(frozen=True, slots=True)
+class SheetPart:
+    """A part of the label. key, title, place: of the section."""
+
+    key: str
+    title: str
+    place: str
+    lines: tuple[SheetLine, ...]
+
+    @property
+    def unread(self) -> tuple[SheetLine, ...]:
+        """Return the lines nobody has read yet."""
+        return tuple(one for one in self.lines if one.state == "unread")
+
+
+def sheet_parts(sheet: Sheet) -> tuple[SheetPart, ...]:
+    """Return a sheet in the order in which a label prints it, read or not; parts without a line are left out."""
+    cells = cells_of(sheet)
+    shape = shape_of(cells)
+    parts = (
+        SheetPart(
+            one.key,
+            one.title,
+            one.place,
+            tuple(_line(sheet, cells, address) for address in walk(one, shape) if not address.endswith(".page")),
+        )
+        for one in SECTIONS
+    )
+    return tuple(part for part in parts if part.lines)
+
+
+def _line(sheet: Sheet, cells: Mapping[str, str], address: str) -> SheetLine:
+    field, said = field_at(address), cells.get(address, "")
+    assert field is not None
+    block, kind, *rest = [*address.split("."), ""]
+    line = sheet.line(".".join(rest[:-1]), kind) if block == "method" else sheet.line(address) or sheet.line(block)
+    state: State = "unread" if not said else "silent" if said == SILENT_WORD else "said"
+    words = {"unread": "not read yet", "silent": "the label says nothing"}.get(state, said)
+    if state == "said" and field.unit and field.kind != "distances":
+        words = f"{words} {field.unit}"
+    if field.among:
+        words = words.replace("_", " ")
+    page = line.page if line and said else ""
+    return SheetLine(address, _of(block_of(address), cells), field.words, words, page, state)
+
+
+def _of(block: str, cells: Mapping[str, str]) -> str:
+    name, _, which = block.partition(".")
+    if name == "method":
+        return which.replace("_", " ")
+    by = {"ingredient": "common_name", "site": "words"}.get(name)
+    return cells.get(f"{block}.{by}", f"{name} {which}") if by else ""
 
 
 def sheet_doubts(sheet: Sheet) -> Mapping[str, str]:

@@ -64,8 +64,8 @@ def form_of(field: Field) -> str:
         "count": f"a whole number{f' of {field.unit}s' if field.unit else ''}",
         "percent": "a percent, 0 to 100",
         "date": "a day such as 2026-05-20",
-        "choice": ", ".join(field.among),
-        "choices": f"one or several of {', '.join(field.among)}, with ; between",
+        "choice": ", ".join(field.among).replace("_", " "),
+        "choices": f"one or several of {', '.join(field.among)}, with ; between".replace("_", " "),
         "distances": "such as 25 ft from surface water (foliar); none",
     }.get(field.kind, "")
 
