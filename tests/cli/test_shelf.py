@@ -103,7 +103,7 @@ def test_a_contradiction_is_told_at_once_and_kept_only_as_printed(answer: str, k
     path = woods / "shelf" / f"{KEY}.toml"
     text = path.read_text(encoding="utf-8")
     path.write_text(text.replace("ae_lb_per_gal = 3.0\n", ""), encoding="utf-8")
-    done = run("add", woods, KEY, lines=["1", "4", answer, "3"])
+    done = run("add", woods, KEY, lines=["1", "1", "4", answer, "3"])
     assert "30.4 % acid of 9.87 lb/gal is 3 lb/gal, but 4 lb/gal was typed" in " ".join(done.output.split())
     assert sheet_as_typed(woods, KEY).cells["ingredient.1.ae_lb_per_gal"] == kept
 

@@ -28,7 +28,7 @@ def test_the_packet_names_both_readers() -> None:
 def test_without_a_second_reading_real_ground_has_no_work_and_the_demo_has() -> None:
     packet = made(read_by(earnest(), None))
     assert packet.day.sizes == ()
-    assert dict((rule, level) for rule, _, level in packet.rules.weighed)["P09"] == Level.ASK.word
+    assert {rule: level for rule, _, level in packet.rules.weighed}["P09"] == Level.ASK.word
     assert hobbin_packet().day.sizes
 
 

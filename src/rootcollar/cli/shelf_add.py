@@ -150,10 +150,10 @@ class _Walk:
             self.asker.say(f"Wanted: a whole number, 1 to {_MOST}.", indent=2)
 
     def _ask(self, address: str) -> None:
-        from rootcollar.shelf import field_at
+        from rootcollar.shelf import block_of, field_at, page_words
 
         now, field = self.typed.cells.get(address, ""), field_at(address)
-        words = f"{self._of(address)}{field.words if field else 'page of the label'}"
+        words = f"{self._of(address)}{field.words if field else page_words(block_of(address))}"
         self.asker.line(field, words, now, lambda said: self._take(address, said))
 
     def _of(self, address: str) -> str:

@@ -14,6 +14,7 @@ from rootcollar.exchange.begin import Begun, begin
 from rootcollar.exchange.folder import read_folder
 from rootcollar.exchange.ground_file import WRITTEN_AS
 from rootcollar.exchange.kept import keep_answer, keep_choice
+from rootcollar.exchange.photo_file import keep_photo, photo_file
 from rootcollar.exchange.second_file import keep_second, read_second, second_stamp, with_second
 from rootcollar.exchange.sheet_file import read_sheet
 from rootcollar.exchange.sheet_write import TypedSheet, keep_sheet, new_key, sheet_as_typed, sheet_changed
@@ -31,6 +32,8 @@ __all__ = [
     "new_key",
     "sheet_as_typed",
     "sheet_changed",
+    "keep_photo",
+    "photo_file",
     "keep_second",
     "read_second",
     "second_stamp",

@@ -8,6 +8,7 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping
 from dataclasses import replace
+from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
@@ -54,9 +55,9 @@ def with_second(sheet: Sheet, shelf: Path) -> Sheet:
 
 
 def second_stamp(folder: Path, key: str) -> str:
-    """Return the text of the second reading as its file is, "" for none: to see whether it was changed meanwhile."""
-    path = _path(folder / "shelf", key)
-    return opened(path, path.name) if path.exists() else ""
+    """Return a stamp of sheet and second reading as their files are, to see whether one was changed meanwhile."""
+    files = (_path(folder / "shelf", key), folder / "shelf" / f"{key}.toml")
+    return sha256("\0".join(opened(one, one.name) if one.exists() else "" for one in files).encode()).hexdigest()
 
 
 def keep_second(folder: Path, sheet: Sheet, second: Second) -> None:

@@ -11,7 +11,18 @@ from dataclasses import dataclass
 
 from rootcollar.shelf.fields import FIELDS, Field, fields_of
 
-__all__ = ["PAGED", "REPEATED", "SECTIONS", "Section", "Shape", "block_of", "field_at", "in_order", "walk"]
+__all__ = [
+    "PAGED",
+    "REPEATED",
+    "SECTIONS",
+    "Section",
+    "Shape",
+    "block_of",
+    "field_at",
+    "in_order",
+    "page_words",
+    "walk",
+]
 
 REPEATED = ("ingredient", "site", "method")
 # Blocks whose page is asked for; what stands inside them has the same page.
@@ -20,6 +31,15 @@ PAGED = tuple(dict.fromkeys(
     for parts in (path.split(".") for path in FIELDS)
     if parts[0] != "proof"
 ))  # fmt: skip
+
+_PAGES = {
+    "identity": "name and numbers", "ingredient": "this active ingredient", "formulation": "kind and other ingredients",
+    "hazard": "the signal word", "hazard.category": "the hazards to people", "hazard.first_aid": "first aid",
+    "entry": "the boxes", "ppe": "what to wear", "site": "this place", "pests": "the plants",
+    "methods": "the ways allowed", "method": "these directions", "limits": "rates and limits", "weather": "the weather",
+    "water": "water", "soil": "soil", "food_and_stock": "grazing and harvest", "nontarget": "other living things",
+    "mixing": "mixing", "storage": "storage", "transport": "transport",
+}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,6 +134,11 @@ def block_of(address: str) -> str:
         return ".".join(parts[:2])
     inner = ".".join(parts[:2])
     return inner if inner in PAGED else parts[0]
+
+
+def page_words(block: str) -> str:
+    """Return what is asked for the page of a block, in words."""
+    return f"page with {_PAGES[block if block in _PAGES else block.split('.')[0]]}"
 
 
 def walk(section: Section, shape: Shape) -> Iterator[str]:
