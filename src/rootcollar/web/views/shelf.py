@@ -83,7 +83,7 @@ def sheet_view(here: Open, key: str) -> SheetView:
     sheet = here.project.shelf[key]
     parts = sheet_parts(sheet)
     needed = dict.fromkeys(
-        FIELDS[path].words for method in sheet.methods for path in must_read(sheet, method) if path in FIELDS
+        FIELDS[path].words for method in sheet.methods or ("",) for path in must_read(sheet, method) if path in FIELDS
     )
     lines = sum(len(part.lines) for part in parts)
     last = sheet.says("identity.not_for_use_after")
