@@ -64,9 +64,7 @@ def facts_of(sheet: Sheet, planned: Planned, total: UnitTotal, unit: str) -> Fac
     """Return the facts of a plan on a unit of the demo, after some work in spring."""
     project, known = hobbin(), hobbin().ground.units[unit]
     before = Applied(DAY.replace(month=3), "bench", total.ingredient, 400.0, 2_000.0)
-    template = template_facts(
-        planned, sheet, state="WI", demo=True, wear=project.crew.wear, people=project.crew.people
-    )
+    template = template_facts(planned, sheet, state="WI", demo=True, wear=project.crew.wear, people=project.crew.people)
     place = place_facts(template, replace(known, area_m2=total.area_m2), on=DAY)
     return total_facts(place, total, History((before,), complete=True), on=DAY)
 

@@ -11,7 +11,7 @@ import pytest
 
 from rootcollar.kernel.verdict import Level
 from rootcollar.label import RULES, Past, Work
-from rootcollar.shelf import SILENT, Active, Distance, Line, SiteLine
+from rootcollar.shelf import FIELDS, SILENT, Active, Again, Distance, Line, SiteLine, Twice
 from tests.label.people_examples import PEOPLE_EXAMPLES
 from tests.label.place_examples import PLACE_EXAMPLES
 from tests.label.sample import DAY, WEAR, applied, lines, said, total, whole
@@ -45,6 +45,13 @@ def doubtful(high: float) -> Changes:
 JUNE_1, YEAR_BEFORE = date(2026, 6, 1), date(2025, 8, 1)
 HALF_ACRE = 2023.0
 DENSITY, OTHER = "sheet__formulation__density_lb_per_gal", "sheet__formulation__other_ingredients_percent"
+
+FIRST, SECOND = "Ottoline Fernwick", "Elspeth Tarn"
+LINE = Again("site.forest", "whether it may be used in: forest", "places", FIELDS["site.allowed"], "yes", "yes", "4")
+READ_TWICE = Twice(FIRST, SECOND, (LINE,))
+READ_APART = Twice(FIRST, SECOND, (replace(LINE, second="no"),))
+READ_IN_PART = Twice(FIRST, SECOND, (replace(LINE, second=""),))
+READ_ALONE = Twice(FIRST, FIRST, (LINE,), same=True)
 
 # rule, what is changed of the sample plan, what the rule then says, words that must stand in it
 EXAMPLES: list[tuple[str, Changes, Level, str]] = [
@@ -204,6 +211,11 @@ EXAMPLES: list[tuple[str, Changes, Level, str]] = [
     ("P06", lines(people__beside=(True, None)), ASK, "nobody has said who treats"),
     ("P06", lines(people__beside=(True, 1)), OK, ""),
     ("P06", lines(people__beside=(False, 0)), OK, ""),
+    ("P09", lines(plan__demo=False), ASK, "only one person has read"),
+    ("P09", lines(plan__demo=False, sheet__second=READ_TWICE), OK, ""),
+    ("P09", lines(plan__demo=False, sheet__second=READ_APART), ASK, "the sheet has yes, Elspeth Tarn read no"),
+    ("P09", lines(plan__demo=False, sheet__second=READ_IN_PART), ASK, "lacks 1 of 1 lines"),
+    ("P09", lines(plan__demo=False, sheet__second=READ_ALONE), ASK, "both readings are Ottoline Fernwick's"),
     ("P01", lines(place__permission=None), STOP, "nobody has allowed"),
     ("P02", lines(plan__on=date(2027, 1, 1)), STOP, "ran until 2026-12-31"),
     ("P02", lines(plan__on=date(2026, 12, 31)), OK, ""),
@@ -238,7 +250,7 @@ def test_no_rule_objects_to_the_sample_plan_and_every_rule_can_be_flipped_by_a_f
 def test_every_rule_that_strikes_a_line_has_an_example_that_does() -> None:
     struck = {number for number, _, level, _ in EXAMPLES if level is STOP}
     assert set(RULES) - struck == {
-        "L01", "L16", "L17", "L19", "L19b", "L26", "L45", "L47a", "L47b", "P03",
+        "L01", "L16", "L17", "L19", "L19b", "L26", "L45", "L47a", "L47b", "P03", "P09",
     }  # fmt: skip
 
 

@@ -38,6 +38,7 @@ COMMANDS: Mapping[str, Listed] = {
         f"{_PLAN}:prepare",
         "Make the work packet for FOLDER: day sheet, unit pages, mix cards, record sheet, rules weighed.",
     ),
+    "shelf": Listed("rootcollar.cli.shelf_commands:shelf", "Type the label of a jug, show it, read it a second time."),
     "figure": Listed("rootcollar.cli.figure_commands:figure", "Answer a quick question of the shed, with its working."),
     "facts": Listed("rootcollar.cli.facts_commands:facts", "Show what is known, each fact with its source."),
 }

@@ -14,7 +14,10 @@ from rootcollar.exchange.begin import Begun, begin
 from rootcollar.exchange.folder import read_folder
 from rootcollar.exchange.ground_file import WRITTEN_AS
 from rootcollar.exchange.kept import keep_answer, keep_choice
+from rootcollar.exchange.photo_file import keep_photo, photo_file
+from rootcollar.exchange.second_file import keep_second, read_second, second_stamp, with_second
 from rootcollar.exchange.sheet_file import read_sheet
+from rootcollar.exchange.sheet_write import TypedSheet, keep_sheet, new_key, sheet_as_typed, sheet_changed
 from rootcollar.exchange.start import new_folder, write_demo
 from rootcollar.exchange.tally_write import Changed, TypedTally, keep_tally, tally_as_typed, tally_cells
 from rootcollar.exchange.whole import write_whole
@@ -24,6 +27,17 @@ __all__ = [
     "begin",
     "read_folder",
     "read_sheet",
+    "TypedSheet",
+    "keep_sheet",
+    "new_key",
+    "sheet_as_typed",
+    "sheet_changed",
+    "keep_photo",
+    "photo_file",
+    "keep_second",
+    "read_second",
+    "second_stamp",
+    "with_second",
     "keep_answer",
     "keep_choice",
     "keep_tally",

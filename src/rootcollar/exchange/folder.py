@@ -14,6 +14,7 @@ from rootcollar.exchange.choices_file import read_choices
 from rootcollar.exchange.ground_file import read_ground
 from rootcollar.exchange.own_file import read_own
 from rootcollar.exchange.people_file import read_answers, read_crew
+from rootcollar.exchange.second_file import SECOND_MARK, with_second
 from rootcollar.exchange.stock_file import read_stock
 from rootcollar.exchange.tally_file import read_tally
 from rootcollar.exchange.text import HINT, opened, toml
@@ -49,15 +50,16 @@ class _Reading:
 
     def toml(self, name: str, read: Callable[[dict[str, Any], str], T]) -> T | None:
         """Return what a TOML file says; None when it cannot be read, its faults kept."""
-        return self._kept(lambda: read(toml(self.path / name, name), name))
+        return self.kept(lambda: read(toml(self.path / name, name), name))
 
     def table(self, name: str, read: _ReadTable[T], units: Mapping[str, str] | None) -> tuple[T, ...]:
         """Return the rows of a table, its notes kept; none when it cannot be read, its faults kept."""
-        rows, notes = self._kept(lambda: read(opened(self.path / name, name), name, units)) or ((), ())
+        rows, notes = self.kept(lambda: read(opened(self.path / name, name), name, units)) or ((), ())
         self.notes += notes
         return rows
 
-    def _kept(self, make: Callable[[], T]) -> T | None:
+    def kept(self, make: Callable[[], T]) -> T | None:
+        """Return what is made; None when it cannot be, its faults kept."""
         try:
             return make()
         except BadInput as wrong:
@@ -115,12 +117,13 @@ def _shelf(reading: _Reading) -> dict[str, Sheet]:
     """Return the label sheets by key; templates are passed over, because nobody has typed in them."""
     files = _sheets(reading.path)
     sheets = [reading.toml(f"shelf/{file.name}", partial(parse_sheet, file.stem)) for file in files]
-    return {sheet.key: sheet for sheet in sheets if sheet is not None}
+    read = [reading.kept(partial(with_second, one, reading.path / "shelf")) for one in sheets if one is not None]
+    return {sheet.key: sheet for sheet in read if sheet is not None}
 
 
 def _sheets(path: Path) -> list[Path]:
     files = sorted((path / "shelf").glob("*.toml"))
-    return [file for file in files if not file.name.endswith(TEMPLATE_MARK)]
+    return [file for file in files if not file.name.endswith((TEMPLATE_MARK, SECOND_MARK))]
 
 
 def _stock(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from rootcollar.exchange.second_file import with_second
 from rootcollar.exchange.text import toml
 from rootcollar.shelf import Sheet, parse_sheet
 
@@ -19,4 +20,5 @@ def read_sheet(path: Path) -> tuple[Sheet, bool]:
     """
     ground = path.absolute().parent.parent / _GROUND
     demo = ground.exists() and toml(ground, _GROUND).get("demo") is True
-    return parse_sheet(path.stem, toml(path, str(path)), str(path)), demo
+    sheet = parse_sheet(path.stem, toml(path, str(path)), str(path))
+    return with_second(sheet, path.parent), demo

@@ -18,6 +18,7 @@ from rootcollar.label.paths import PATHS, Fact
 from rootcollar.label.people import Handling, Licence, Person
 from rootcollar.label.planned import Planned, UnitTotal
 from rootcollar.label.rule import RULES, Basis, Facts, Rule, Seen, weigh
+from rootcollar.label.rules.sums import figure_doubts
 from rootcollar.label.weighing import must_read, weigh_mix, weigh_place, weigh_template, weigh_totals
 
 __all__ = [
@@ -26,5 +27,5 @@ __all__ = [
     "Planned", "UnitTotal", "Applied", "History", "Past", "Work", "Facts", "Fact", "PATHS", "must_read",
     "Rule", "RULES", "Basis", "Seen", "NOT_CHECKED", "NotChecked",
     "Handling", "Licence", "Person",
-    "Answer", "Answers", "settle",
+    "Answer", "Answers", "settle", "figure_doubts",
 ]  # fmt: skip

@@ -12,7 +12,7 @@ from rootcollar.label.applied import Applied, History
 from rootcollar.label.people import Handling, Person, treaters
 from rootcollar.label.planned import CUT_AND_TREATED, Planned, UnitTotal
 from rootcollar.label.rule import Facts
-from rootcollar.shelf import FIELDS, SILENT, Line, Sheet, fields_of
+from rootcollar.shelf import FIELDS, SILENT, Line, Sheet, fields_of, twice
 from rootcollar.site.ground import Unit
 
 __all__ = ["Past", "Work", "place_facts", "template_facts", "total_facts"]
@@ -122,7 +122,7 @@ def _lines(known: dict[str, object | None]) -> dict[str, Line[Any]]:
 
 
 def _label(sheet: Sheet, method: str) -> dict[str, Line[Any]]:
-    facts: dict[str, Line[Any]] = {"sheet.key": Line(sheet.key)}
+    facts: dict[str, Line[Any]] = {"sheet.key": Line(sheet.key), "sheet.second": Line(twice(sheet))}
     facts |= {f"sheet.{path}": line for path, line in sheet.lines.items()}
     own, foreign = _method_paths(method)
     facts |= dict.fromkeys(foreign, Line(SILENT))

@@ -29,6 +29,7 @@ _UNIT = "write {{}} of the unit in ground.toml"
 
 _OTHERS: dict[str, Fact] = {
     "sheet.key": Fact("the label sheet", "put a label sheet on the shelf"),
+    "sheet.second": Fact("the second reading of the label", "rootcollar shelf second, with shelf/{sheet}.toml"),
     "sheet.methods": Fact("the label's methods", "type a [[method]] block in shelf/{sheet}.toml"),
     "plan.method": Fact("the planned method", "choose a method"),
     "plan.species": Fact("the plant to treat", "name the plant in tally.csv"),

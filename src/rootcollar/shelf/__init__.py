@@ -26,9 +26,24 @@ from rootcollar.shelf.read import (
     wear,
 )
 from rootcollar.shelf.registration import base_product, is_epa_reg_no, is_placeholder, sln_state
-from rootcollar.shelf.sheet import SILENT, Active, Distance, Line, Sheet, Silent, SiteLine
+from rootcollar.shelf.second import Again, Twice, another, asked_again, first_reader, same_person, twice, value_again
+from rootcollar.shelf.sheet import SILENT, Active, Distance, Line, Second, Sheet, Silent, SiteLine
 from rootcollar.shelf.stock import ADDITIVES, Lot, Stock
 from rootcollar.shelf.template import template
+from rootcollar.shelf.typed import SILENT_WORD, as_typed, cells_of, form_of, raw_of, shape_of
+from rootcollar.shelf.values import NotAllowed, read_value
+from rootcollar.shelf.walk import (
+    PAGED,
+    REPEATED,
+    SECTIONS,
+    Section,
+    Shape,
+    block_of,
+    field_at,
+    in_order,
+    page_words,
+    walk,
+)
 
 __all__ = [
     "Sheet", "Line", "SILENT", "Silent", "Active", "SiteLine", "Distance",
@@ -37,5 +52,9 @@ __all__ = [
     "actives", "ae_g_per_l", "carriers", "dose_each", "entry_hours", "setback_words",
     "sites", "strength_range", "wear",
     "ADDITIVES", "Lot", "Stock",
+    "SECTIONS", "Section", "Shape", "PAGED", "REPEATED", "block_of", "field_at", "in_order", "page_words",
+    "walk",
+    "SILENT_WORD", "NotAllowed", "as_typed", "cells_of", "form_of", "raw_of", "read_value", "shape_of",
+    "Second", "Again", "Twice", "another", "asked_again", "first_reader", "same_person", "twice", "value_again",
     "base_product", "is_epa_reg_no", "is_placeholder", "sln_state",
 ]  # fmt: skip

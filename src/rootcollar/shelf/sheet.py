@@ -7,11 +7,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from datetime import date
 from enum import Enum
 from hashlib import sha256
 from typing import Any, Final, Generic, TypeVar
 
-__all__ = ["SILENT", "Active", "Distance", "Line", "Sheet", "Silent", "SiteLine"]
+__all__ = ["SILENT", "Active", "Distance", "Line", "Second", "Sheet", "Silent", "SiteLine"]
 
 T = TypeVar("T")
 
@@ -66,19 +67,29 @@ class Distance:
     methods: tuple[str, ...] = ()
 
 
+@dataclass(frozen=True, slots=True)
+class Second:
+    """What a second person typed from the same label without seeing the sheet. lines: as typed, by what was asked."""
+
+    read_by: str
+    read_on: date
+    lines: Mapping[str, str]
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Sheet:
     """One product's label as typed from the jug.
 
     lines: by path, as "weather.wind_mph.high"; "ingredient" says a tuple of `Active`, "site" of `SiteLine`.
     methods: the blocks of directions by method kind, each by path within the block, as "concentration.high".
-    Both hold only what has been read. stamp: tells one reading of the label from another; who read it, the photographs
-    and the lot are no part of it.
+    Both hold only what has been read. second: what another person read again, where somebody has. stamp: tells one
+    reading of the label from another; who read it, the photographs and the lot are no part of it.
     """
 
     key: str
     lines: Mapping[str, Line[Any]]
     methods: Mapping[str, Mapping[str, Line[Any]]] = field(default_factory=dict)
+    second: Second | None = None
     stamp: str = field(init=False, default="")
 
     def __post_init__(self) -> None:

@@ -13,9 +13,10 @@ from rootcollar.work.clear import Cleared, clear, still_standing
 from rootcollar.work.crew import Crew, Person
 from rootcollar.work.packet import Packet
 from rootcollar.work.project import Project
+from rootcollar.work.readers import readers
 from rootcollar.work.shopping import Shopping, shopping
 
 __all__ = [
-    "Cleared", "Crew", "Packet", "PacketAsked", "Person", "Project", "Shopping", "clear", "packet", "shopping",
-    "still_standing",
+    "Cleared", "Crew", "Packet", "PacketAsked", "Person", "Project", "Shopping", "clear", "packet", "readers",
+    "shopping", "still_standing",
 ]  # fmt: skip

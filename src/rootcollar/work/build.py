@@ -14,6 +14,7 @@ from rootcollar.work.cards import mix_cards
 from rootcollar.work.day_sheet import DayAsked, day_sheet, in_season
 from rootcollar.work.packet import Packet, RulesPage
 from rootcollar.work.pages import pages
+from rootcollar.work.readers import readers_of
 from rootcollar.work.record_form import record_fields
 from rootcollar.work.signs import signs
 from rootcollar.work.tags import tags
@@ -79,6 +80,7 @@ def _rules(asked: PacketAsked) -> RulesPage:
     for one in spoken:
         if one.rule:
             levels[one.rule] = max(levels.get(one.rule, Level.OK), one.level)
+    products = {one.recipe.product for one in asked.lines if one.recipe and one.recipe.product}
     questions = {(one.rule, one.because): one for one in spoken if one.level is Level.ASK}
     return RulesPage(
         weighed=tuple((number, RULES[number].sentence, level.word) for number, level in sorted(levels.items())),
@@ -90,6 +92,7 @@ def _rules(asked: PacketAsked) -> RulesPage:
             "The rules of this state, county and land manager: rootcollar knows none of them.",
             "The safety data sheets; they travel with the products.",
         ),
+        readers=readers_of(sheet for key in sorted(products) if (sheet := asked.setting.sheet(key))),
     )
 
 

@@ -200,6 +200,7 @@ class RulesPage:
     questions: tuple[Said, ...]
     must_read: tuple[str, ...]
     waits: tuple[tuple[str, str, str], ...] = ()  # (number, sentence, what it waits for: the hour, the record)
+    readers: tuple[tuple[str, str], ...] = ()  # (product, who has read its label, and whether two agree)
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,8 +10,11 @@ from rootcollar.label.examples.ground import GROUND
 from rootcollar.label.examples.identity import IDENTITY
 from rootcollar.label.examples.people import PEOPLE
 from rootcollar.label.examples.place import PLACE
+from rootcollar.label.examples.readers import READERS
 from rootcollar.label.examples.use import USE
 
 __all__ = ["EXAMPLES"]
 
-EXAMPLES: Mapping[str, Example] = MappingProxyType({**IDENTITY, **USE, **AMOUNTS, **PEOPLE, **GROUND, **CREW, **PLACE})
+EXAMPLES: Mapping[str, Example] = MappingProxyType(
+    {**IDENTITY, **USE, **AMOUNTS, **PEOPLE, **GROUND, **CREW, **PLACE, **READERS}
+)

@@ -10,7 +10,7 @@ from rootcollar.kernel.verdict import Verdict
 from rootcollar.label.rule import Basis, Seen, ask, exceeds, rule
 from rootcollar.shelf import Active
 
-__all__ = ["figures_agree", "lb_per_gal"]
+__all__ = ["figure_doubts", "figures_agree", "lb_per_gal"]
 
 # How far two figures of one label may differ by rounding before they contradict (ours).
 _SHARE = 0.03  # of the larger (ours)
@@ -50,10 +50,20 @@ def figures_agree(actives: tuple[Active, ...], other: float | None, density: flo
             'type them in its block; "silent" where the label gives none',
             answerable=False,
         )
-    faults = [*_hundred(actives, other), *(fault for active in actives for fault in _one(active, density))]
-    if not faults:
+    doubts = [words for _, words in figure_doubts(actives, other, density)]
+    if not doubts:
         return None
-    return ask("; ".join(faults), "read these figures on the label again and retype them", answerable=False)
+    return ask("; ".join(doubts), "read these figures on the label again and retype them", answerable=False)
+
+
+def figure_doubts(actives: tuple[Active, ...], other: float | None, density: float | None) -> Iterator[tuple[str, str]]:
+    """Yield the contradictions between figures of a sheet: (address of one of the lines, the contradiction in words).
+
+    other: other ingredients [% by weight]. density: of the product [lb/gal]. None: silent, or not read.
+    """
+    yield from ((f"formulation.{_OTHER.rpartition('.')[2]}", words) for words in _hundred(actives, other))
+    for number, active in enumerate(actives, start=1):
+        yield from ((f"ingredient.{number}.{name}", words) for name, words in _one(active, density))
 
 
 def _hundred(actives: tuple[Active, ...], other: float | None) -> Iterator[str]:
@@ -65,7 +75,7 @@ def _hundred(actives: tuple[Active, ...], other: float | None) -> Iterator[str]:
         yield f"active and other ingredients come to {total:g} %, not 100 %"
 
 
-def _one(active: Active, density: float | None) -> Iterator[str]:
+def _one(active: Active, density: float | None) -> Iterator[tuple[str, str]]:
     name = active.common_name or "the ingredient"
     for kind, percent, pounds in (
         ("active", active.ai_percent, active.ai_lb_per_gal),
@@ -75,19 +85,23 @@ def _one(active: Active, density: float | None) -> Iterator[str]:
             reckoned = lb_per_gal(density, percent)
             if _differ(reckoned, pounds):
                 yield (
+                    "ai_lb_per_gal" if kind == "active" else "ae_lb_per_gal",
                     f"{name}: {percent:g} % {kind} of {show(density, 'lb/gal')} is {show(reckoned, 'lb/gal')}, "
-                    f"but {show(pounds, 'lb/gal')} was typed"
+                    f"but {show(pounds, 'lb/gal')} was typed",
                 )
     for unit, active_has, acid_has in (
         ("%", active.ai_percent, active.ae_percent),
         ("lb/gal", active.ai_lb_per_gal, active.ae_lb_per_gal),
     ):
         if active_has is not None and acid_has is not None and exceeds(acid_has, active_has):
-            yield f"{name}: the acid ({show(acid_has, unit)}) is more than its salt or ester ({show(active_has, unit)})"
+            yield (
+                "ae_percent" if unit == "%" else "ae_lb_per_gal",
+                f"{name}: the acid ({show(acid_has, unit)}) is more than its salt or ester ({show(active_has, unit)})",
+            )
     yield from _ratio(active, name)
 
 
-def _ratio(active: Active, name: str) -> Iterator[str]:
+def _ratio(active: Active, name: str) -> Iterator[tuple[str, str]]:
     """The share of acid in the active must come out the same by percent and by pounds."""
     percents, pounds = (active.ae_percent, active.ai_percent), (active.ae_lb_per_gal, active.ai_lb_per_gal)
     if None in percents or None in pounds or not active.ai_percent or not active.ai_lb_per_gal:
@@ -95,7 +109,8 @@ def _ratio(active: Active, name: str) -> Iterator[str]:
     by_percent = (active.ae_percent or 0) / active.ai_percent
     by_pounds = (active.ae_lb_per_gal or 0) / active.ai_lb_per_gal
     if _differ(by_percent, by_pounds):
-        yield f"{name}: acid is {by_percent:.3g} of the active by percent, but {by_pounds:.3g} by pounds in a gallon"
+        words = f"{name}: acid is {by_percent:.3g} of the active by percent, but {by_pounds:.3g} by pounds in a gallon"
+        yield "ae_lb_per_gal", words
 
 
 def _differ(one: float, other: float) -> bool:

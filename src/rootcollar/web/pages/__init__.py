@@ -4,11 +4,24 @@ from __future__ import annotations
 
 from fastapi import APIRouter
 
-from rootcollar.web.pages import choose, count, door, facts, figure, ground, prepare, shelf, start, style
+from rootcollar.web.pages import (
+    choose,
+    count,
+    door,
+    facts,
+    figure,
+    ground,
+    prepare,
+    shelf,
+    shelf_edit,
+    shelf_second,
+    start,
+    style,
+)
 
 __all__ = ["ROUTERS"]
 
 ROUTERS: tuple[APIRouter, ...] = (
-    choose.router, count.router, door.router, facts.router, figure.router, ground.router, prepare.router, shelf.router,
-    start.router, style.router,
+    choose.router, count.router, door.router, facts.router, figure.router, ground.router, prepare.router,
+    shelf_edit.router, shelf_second.router, shelf.router, start.router, style.router,
 )  # fmt: skip

@@ -1,17 +1,19 @@
-"""The shelf as its pages show it: what each label says line by line, and what nobody has read on it yet."""
+"""The shelf as its pages show it: what each label says, what nobody has read on it yet, and who has read it."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Any
+from itertools import groupby
 
 from rootcollar.choose import not_planned_with
+from rootcollar.jobs.sheet import SheetLine, SheetPart, sheet_parts
 from rootcollar.label import must_read
-from rootcollar.shelf import FIELDS, SILENT, Distance, Field, Line, Sheet, unread
+from rootcollar.shelf import FIELDS, Sheet, Twice, twice
 from rootcollar.web.desk import Open, of_what_lies_open
+from rootcollar.work import readers
 
-__all__ = ["Block", "Jug", "SheetView", "jugs", "sheet_view"]
+__all__ = ["Jug", "SheetView", "Shown", "jugs", "sheet_view"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,25 +27,36 @@ class Jug:
     ways: str
     unread: int
     note: str
+    readers: str
 
 
 @dataclass(frozen=True, slots=True)
-class Block:
-    """A part of the label: rows of (what, what the label says, page, state). state: said, silent or unread."""
+class Shown:
+    """A part of the label. groups: (of which row or way, its lines)."""
 
-    title: str
-    rows: tuple[tuple[str, str, str, str], ...]
+    part: SheetPart
+    groups: tuple[tuple[str, tuple[SheetLine, ...]], ...]
 
 
 @dataclass(frozen=True, slots=True)
 class SheetView:
-    """A whole label sheet."""
+    """A whole label sheet. about: version, last day, photographs; needed: lines a rule asks for until they are read.
+
+    read, lines: how many lines are read, of how many. demo: whether the label is invented.
+    """
 
     key: str
     name: str
-    read_by: str
-    blocks: tuple[Block, ...]
+    readers: str
+    version: str
+    last_day: str
+    photos: tuple[str, ...]
+    parts: tuple[Shown, ...]
     needed: tuple[str, ...]
+    read: int
+    lines: int
+    both: Twice
+    demo: bool
 
 
 @of_what_lies_open
@@ -55,80 +68,41 @@ def jugs(here: Open) -> tuple[Jug, ...]:
 
 def _jug(sheet: Sheet, reasons: tuple[str, ...]) -> Jug:
     ways = ", ".join(one.replace("_", " ") for one in sheet.methods) or "no directions typed yet"
-    left = {path for method in sheet.methods or ("",) for path in unread(sheet, method)}
+    left = sum(len(part.unread) for part in sheet_parts(sheet))
     note = next((one for one in reasons if f"/{sheet.key}.toml" in one), "")
     number, word = sheet.says("identity.epa_reg_no"), sheet.says("hazard.signal_word")
     return Jug(
-        sheet.key, sheet.product, str(number or "not read yet"), str(word or "not read yet"), ways, len(left), note
-    )
+        sheet.key, sheet.product, str(number or "not read yet"), str(word or "not read yet"), ways, left, note,
+        readers(sheet),
+    )  # fmt: skip
 
 
 @of_what_lies_open
 def sheet_view(here: Open, key: str) -> SheetView:
     """Return a sheet's page."""
     sheet = here.project.shelf[key]
-    blocks = [Block(_words(name), tuple(_rows(sheet, name))) for name in _blocks()]
-    blocks += [Block(f"directions: {_words(method)}", tuple(_directions(sheet, method))) for method in sheet.methods]
+    parts = sheet_parts(sheet)
     needed = dict.fromkeys(
-        FIELDS[path].words for method in sheet.methods for path in must_read(sheet, method) if path in FIELDS
+        FIELDS[path].words for method in sheet.methods or ("",) for path in must_read(sheet, method) if path in FIELDS
     )
-    by, on = sheet.says("proof.read_by"), sheet.says("proof.read_on")
-    said = f"read by {by}, {on.isoformat()}" if by and on else "nobody has said who read it"
-    return SheetView(key, sheet.product, said, tuple(one for one in blocks if one.rows), tuple(needed))
+    lines = sum(len(part.lines) for part in parts)
+    last = sheet.says("identity.not_for_use_after")
+    return SheetView(
+        key=key,
+        name=sheet.product,
+        readers=readers(sheet),
+        version=str(sheet.says("identity.label_version") or ""),
+        last_day=last.isoformat() if last else "",
+        photos=tuple(sheet.says("proof.photos") or ()),
+        parts=tuple(Shown(part, tuple(_groups(part))) for part in parts),
+        needed=tuple(needed),
+        read=lines - sum(len(part.unread) for part in parts),
+        lines=lines,
+        both=twice(sheet),
+        demo=here.project.ground.demo,
+    )
 
 
-def _blocks() -> tuple[str, ...]:
-    return tuple(dict.fromkeys(path.partition(".")[0] for path, row in FIELDS.items() if not row.in_method))
-
-
-def _rows(sheet: Sheet, block: str) -> Iterator[tuple[str, str, str, str]]:
-    if block in ("ingredient", "site"):
-        yield from _tables(sheet, block)
-        return
-    for path, row in FIELDS.items():
-        if path.startswith(f"{block}."):
-            yield _row(row, sheet.line(path))
-
-
-def _tables(sheet: Sheet, block: str) -> Iterator[tuple[str, str, str, str]]:
-    line = sheet.line(block)
-    for one in sheet.says(block) or ():
-        told = ", ".join(
-            _value(getattr(one, name)) for name in one.__slots__ if name != "unread" and getattr(one, name) is not None
-        )
-        yield block, told, line.page if line else "", "said"
-    if line is None:
-        yield FIELDS[block].words, "not read yet", "", "unread"
-
-
-def _directions(sheet: Sheet, method: str) -> Iterator[tuple[str, str, str, str]]:
-    for path, row in FIELDS.items():
-        if row.in_method and row.belongs_to(method):
-            yield _row(row, sheet.line(path.removeprefix("method."), method))
-
-
-def _row(field: Field, line: Line[Any] | None) -> tuple[str, str, str, str]:
-    if line is None:
-        return field.words, "not read yet", "", "unread"
-    if line.says is SILENT:
-        return field.words, "the label says nothing", line.page, "silent"
-    unit = f" {field.unit}" if field.unit and not isinstance(line.says, tuple) else ""
-    return field.words, f"{_value(line.says)}{unit}", line.page, "said"
-
-
-def _value(value: object) -> str:
-    if isinstance(value, bool):
-        return "yes" if value else "no"
-    if isinstance(value, tuple):
-        return ", ".join(map(_value, value)) or "none"
-    if isinstance(value, float):
-        return f"{value:g}"
-    if isinstance(value, Distance):
-        return f"{value.ft:g} ft from {value.from_}" + (
-            f" ({_words(', '.join(value.methods))})" if value.methods else ""
-        )
-    return _words(str(value)) if "_" in str(value) else str(value)
-
-
-def _words(name: str) -> str:
-    return name.replace("_", " ")
+def _groups(part: SheetPart) -> Iterator[tuple[str, tuple[SheetLine, ...]]]:
+    for of, lines in groupby(part.lines, lambda one: one.of):
+        yield of, tuple(lines)
