@@ -45,7 +45,7 @@ def setting_of(project: Project, on: date = DAY) -> Setting:
     return Setting(
         reference, project.ground, project.shelf, products(project.shelf, reference), project.crew.wear,
         project.answers, project.history, Doubt(project.ground.seed, FEW), on,
-        treaters=project.crew.treaters,
+        treaters=project.crew.treaters, own=project.own, aboard=project.crew.aboard, stock=project.stock,
     )  # fmt: skip
 
 
@@ -88,7 +88,7 @@ def plain_setting(shelf: Iterable[Sheet] = (), *, demo: bool = True, **facts: An
     wear = hobbin().crew.wear
     return Setting(
         load(), ground, sheets, products(sheets, load()), wear, (), History((), complete=True), Doubt(1, FEW), DAY,
-        treaters=hobbin().crew.treaters,
+        treaters=hobbin().crew.treaters, aboard=hobbin().crew.aboard,
     )  # fmt: skip
 
 

@@ -5,22 +5,30 @@ from dataclasses import replace
 from datetime import date
 from typing import Any
 
+from rootcollar.hazard import Package
 from rootcollar.kernel.doubt import sure
 from rootcollar.kernel.verdict import Verdict
 from rootcollar.label import (
+    Aboard,
     Applied,
     Facts,
     History,
+    Jugs,
+    Partnered,
     Planned,
     UnitTotal,
+    aboard_facts,
+    law_facts,
     place_facts,
     template_facts,
     total_facts,
+    weigh_day,
     weigh_place,
     weigh_template,
     weigh_totals,
 )
 from rootcollar.mix.recipe import Recipe
+from rootcollar.reference import load
 from rootcollar.shelf import Line, Sheet
 from rootcollar.site.ground import Permission, Unit
 from tests.shelf.sample import sample_sheet
@@ -46,6 +54,9 @@ UNIT = Unit(
     water_m=30.0, well_m=100.0,
 )  # fmt: skip
 HISTORY = History((), complete=True)
+GAL_ML = 3785.411784
+ABOARD = Aboard(("brass",), 6 * GAL_ML, 6 * GAL_ML, 2, soap=True, labels=True)  # for two who treat
+PARTNER = Partnered(("Other Product", "otheramine"))
 
 
 def lines(**says: Any) -> dict[str, Line[Any]]:
@@ -63,6 +74,15 @@ FILLED = lines(
     sheet__method__dose__unit="mL",
     sheet__method__dose__per="cut",
     sheet__identity__sln_no="WV-000000",
+    sheet__identity__not_for_use_after=date(2030, 1, 1),
+    sheet__method__spray_volume_gal_per_acre__low=5.0,
+    sheet__mixing__tank_mix_allowed_named=("otheramine products",),
+    plan__partner=PARTNER,
+    sheet__mixing__mixture_storage_hours=24.0,
+    sheet__transport__packing_group="III",
+    sheet__transport__dot_class="9",
+    day__load=("4 gal", 8.0),
+    day__jugs=((Package("a jug of 2.5 gal", 2.5 * GAL_ML, 11.0),), 11.0),
 )
 
 
@@ -86,7 +106,8 @@ def facts_of(
     """Return all facts of a plan with the sample label, nothing filled in."""
     label = sheet or sample_sheet()
     template = template_facts(planned, label, state="WV", demo=True, wear=WEAR, treaters=2)
-    place = place_facts(template, unit, on=on)
+    along = {**aboard_facts(ABOARD, 2, Jugs(("2025-01",))), **law_facts(load().hazard)}
+    place = place_facts({**template, **along}, unit, on=on)
     return dict(total_facts(place, work or total(), history, on=on))
 
 
@@ -102,7 +123,12 @@ def without(facts: Mapping[str, Line[Any]], *paths: str) -> dict[str, Line[Any]]
 
 def said(facts: Facts) -> dict[str, Verdict]:
     """Return what every rule says, by number."""
-    verdicts = (*weigh_template(facts, "a"), *weigh_place(facts, "a"), *weigh_totals(facts, "bench"))
+    verdicts = (
+        *weigh_template(facts, "a"),
+        *weigh_place(facts, "a"),
+        *weigh_totals(facts, "bench"),
+        *weigh_day(facts, "day"),
+    )
     by_rule = {one.rule: one for one in verdicts}
     assert len(by_rule) == len(verdicts)
     return by_rule

@@ -18,6 +18,7 @@ from rootcollar.label import (
     template_facts,
     total_facts,
     weigh,
+    weigh_day,
     weigh_place,
     weigh_template,
     weigh_totals,
@@ -108,10 +109,15 @@ def test_a_number_is_given_to_one_rule_only() -> None:
 
 def test_each_rule_speaks_once_in_its_group() -> None:
     facts = facts_of()
-    groups = [weigh_template(facts, "a"), weigh_place(facts, "a"), weigh_totals(facts, "a")]
+    groups = [weigh_template(facts, "a"), weigh_place(facts, "a"), weigh_totals(facts, "a"), weigh_day(facts, "a")]
     numbers = [verdict.rule for group in groups for verdict in group]
     assert sorted(numbers) == sorted(RULES)
-    assert [{RULES[one.rule].group for one in group} for group in groups] == [{"template"}, {"place"}, {"totals"}]
+    assert [{RULES[one.rule].group for one in group} for group in groups] == [
+        {"template"},
+        {"place"},
+        {"totals"},
+        {"day"},
+    ]
 
 
 def test_a_rule_is_either_weighed_or_listed_as_not_checked() -> None:

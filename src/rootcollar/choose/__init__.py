@@ -15,9 +15,9 @@ from rootcollar.choose.cost import cost_per_kill, cost_per_stem, expected
 from rootcollar.choose.decide import decide
 from rootcollar.choose.figures import proving_batch
 from rootcollar.choose.gates import shut
-from rootcollar.choose.judge import fallback_verdicts, line_verdicts, total_verdicts, unit_totals
+from rootcollar.choose.judge import fallback_verdicts, line_departures, line_verdicts, total_verdicts, unit_totals
 from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Pick, Prescription, SetAside, Way
-from rootcollar.choose.own import NO_OWN, Own, Price
+from rootcollar.choose.own import NO_OWN, Mixed, Own, Price
 from rootcollar.choose.plan import prescribe
 from rootcollar.choose.prices import LineCost, line_cost
 from rootcollar.choose.replay import replay_cost, replay_minutes, replay_mix
@@ -27,10 +27,10 @@ from rootcollar.choose.ways import Product, not_planned_with, products, ways_for
 from rootcollar.choose.words import instruction, method_in_words, mix_words, trigger, way_words
 
 __all__ = [
-    "NO_OWN", "Choice", "Fallback", "LineCost", "Option", "Own", "PerStem", "Pick", "Prescription", "Price", "Product",
-    "SetAside", "Setting", "Way", "alike", "cost_per_kill", "cost_per_stem", "decide", "expected",
-    "fallback_verdicts", "instruction", "line_cost", "line_minutes", "line_mix_ml", "line_money", "line_verdicts",
-    "method_in_words", "minutes", "mix_words",
+    "NO_OWN", "Choice", "Fallback", "LineCost", "Mixed", "Option", "Own", "PerStem", "Pick", "Prescription",
+    "Price", "Product", "SetAside", "Setting", "Way", "alike", "cost_per_kill", "cost_per_stem", "decide", "expected",
+    "fallback_verdicts", "instruction", "line_cost", "line_departures", "line_minutes", "line_mix_ml",
+    "line_money", "line_verdicts", "method_in_words", "minutes", "mix_words",
     "not_planned_with", "poured_ml", "prescribe", "products", "proving_batch", "replay_cost",
     "replay_minutes", "replay_mix", "shut", "stems",
     "sum_worlds", "total_verdicts", "trigger", "unit_totals", "way_words", "ways_for",

@@ -10,6 +10,7 @@ from rootcollar.choose.figures import per_stem
 from rootcollar.choose.gates import in_season, shut, weaknesses
 from rootcollar.choose.judge import line_verdicts
 from rootcollar.choose.option import Choice, Fallback, Option, Pick, SetAside, Way
+from rootcollar.choose.partner import with_partner
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.ways import ways_for
 from rootcollar.choose.words import trigger, way_words
@@ -74,6 +75,10 @@ def _not_followed(first: Option, pick: Pick, aside: Sequence[SetAside]) -> Optio
 
 
 def _weigh(way: Way, species: Species, stand: Stand, setting: Setting) -> Option | SetAside:
+    try:
+        way = with_partner(way, setting)
+    except Refusal as refusal:
+        return SetAside(way, refusal.limit, refusal.do)
     gate = shut(way, species, stand, setting)
     if gate is not None:
         return SetAside(way, gate.because, gate.would_win_if, gate.asks)

@@ -6,13 +6,20 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
 from rootcollar.choose.option import Choice, PerStem, Way
+from rootcollar.choose.partner import partnered
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.sums import poured_ml
-from rootcollar.kernel.verdict import Verdict
+from rootcollar.kernel.verdict import Level, Verdict
 from rootcollar.label import (
+    Departure,
     Facts,
+    Jugs,
     Planned,
     UnitTotal,
+    aboard_facts,
+    departures,
+    jugs_of,
+    law_facts,
     place_facts,
     settle,
     template_facts,
@@ -21,33 +28,68 @@ from rootcollar.label import (
     weigh_template,
     weigh_totals,
 )
-from rootcollar.mix.recipe import Recipe
+from rootcollar.mix.recipe import Recipe, sides
 from rootcollar.reference import Species
 from rootcollar.survey.stand import Stand
 
 _INSTEAD = "/instead"  # behind the key of a line, its fallback
 
-__all__ = ["fallback_verdicts", "line_verdicts", "total_verdicts", "unit_totals"]
+__all__ = ["fallback_verdicts", "line_departures", "line_verdicts", "template_of", "total_verdicts", "unit_totals"]
 
 
 def line_verdicts(way: Way, species: Species, stand: Stand, figures: PerStem, setting: Setting) -> tuple[Verdict, ...]:
     """Return what every rule says of one way on one stand, answers taken in; totals are weighed apart."""
-    template = _template(way, species, stand, figures, setting)
-    place = place_facts(template, setting.ground.units[stand.unit], on=setting.on)
-    said = (*weigh_template(template, stand.key), *weigh_place(place, stand.key))
-    return tuple(settle(one, setting.answers) for one in said)
+    said: list[Verdict] = []
+    for side in _sides(way):
+        template = template_of(side, species, stand, figures, setting)
+        place = place_facts(template, setting.ground.units[stand.unit], on=setting.on)
+        said += (*weigh_template(template, stand.key), *weigh_place(place, stand.key))
+    return tuple(settle(one, setting.answers) for one in _once(said))
 
 
-def _template(way: Way, species: Species, stand: Stand, figures: PerStem, setting: Setting) -> Facts:
+def _sides(way: Way) -> tuple[Way, ...]:
+    """Return a way as the label of each product in its mix sees it: all of them are weighed."""
     recipe = way.visit.recipe
-    return template_facts(
-        planned(way, species, stand, figures),
-        setting.sheet(recipe.product) if recipe else None,
+    if recipe is None:
+        return (way,)
+    visits = (replace(way.visit, recipe=one) for one in sides(recipe))
+    return tuple(replace(way, treatment=(*way.treatment[:-1], visit)) for visit in visits)
+
+
+def _once(said: Iterable[Verdict]) -> tuple[Verdict, ...]:
+    """Return what was said, each once; a rule that no label of a mix objects to speaks for all of them."""
+    kept: dict[tuple[str, str], Verdict] = {}
+    for one in said:
+        kept.setdefault((one.rule, "" if one.level is Level.OK else one.because), one)
+    objected = {one.rule for one in kept.values() if one.level > Level.OK}
+    return tuple(one for one in kept.values() if one.level > Level.OK or one.rule not in objected)
+
+
+def template_of(way: Way, species: Species, stand: Stand, figures: PerStem, setting: Setting) -> Facts:
+    """Return the facts of one way on a stand wherever it lies, as the label of the mix's first product sees them."""
+    recipe = way.visit.recipe
+    sheet = setting.sheet(recipe.product) if recipe else None
+    said = template_facts(
+        replace(planned(way, species, stand, figures), partner=partnered(recipe, setting)),
+        sheet,
         state=setting.ground.state,
         demo=setting.ground.demo,
         wear=setting.wear,
         treaters=setting.treaters,
     )
+    jugs = jugs_of(sheet, setting.shelf, setting.stock) if sheet else Jugs()
+    return {**said, **aboard_facts(setting.aboard, setting.treaters, jugs), **law_facts(setting.reference.hazard)}
+
+
+def line_departures(choice: Choice, setting: Setting) -> tuple[tuple[Departure, str], ...]:
+    """Return the lawful departures from a label that a line of work makes, each once, for the record."""
+    species = setting.reference.species[choice.stand.species]
+    found = (
+        one
+        for way in _sides(choice.way)
+        for one in departures(template_of(way, species, choice.stand, choice.per_stem, setting))
+    )
+    return tuple(dict.fromkeys(found))
 
 
 def planned(way: Way, species: Species, stand: Stand, figures: PerStem) -> Planned:
@@ -59,45 +101,54 @@ def planned(way: Way, species: Species, stand: Stand, figures: PerStem) -> Plann
 
 
 def unit_totals(choices: Iterable[Choice], setting: Setting) -> tuple[UnitTotal, ...]:
-    """Return the sums of each recipe on each unit, in unit and recipe order."""
+    """Return the sums of each product of each recipe on each unit, in unit and recipe order."""
+    return tuple(total for _, total in _totals(choices, setting))
+
+
+def _totals(choices: Iterable[Choice], setting: Setting) -> tuple[tuple[int, UnitTotal], ...]:
+    """Return the sums, each with the place of its product in the mix: 0 for the first, 1 for its partner."""
     by: dict[tuple[str, Recipe], list[Choice]] = {}
     for choice in choices:
         if choice.recipe is not None:
             by.setdefault((choice.stand.unit, choice.recipe), []).append(choice)
-    totals = []
-    for (unit, recipe), lines in by.items():
-        mix = poured_ml(lines)
-        totals.append(
-            UnitTotal(
-                unit,
-                recipe.ingredient,
-                recipe.ae_g_per_l,
-                recipe.strength_pct,
-                mix,
-                mix * (recipe.strength_pct / 100),
-                setting.ground.units[unit].area_m2,
-                1,
-                tuple(one.stand.key for one in lines),
-            )
-        )
-    return tuple(totals)
+    return tuple(
+        (place, _total(unit, side, lines, setting))
+        for (unit, recipe), lines in by.items()
+        for place, side in enumerate(sides(recipe))
+    )
+
+
+def _total(unit: str, recipe: Recipe, lines: Sequence[Choice], setting: Setting) -> UnitTotal:
+    mix = poured_ml(lines)
+    return UnitTotal(
+        unit,
+        recipe.ingredient,
+        recipe.ae_g_per_l,
+        recipe.strength_pct,
+        mix,
+        mix * (recipe.strength_pct / 100),
+        setting.ground.units[unit].area_m2,
+        1,
+        tuple(one.stand.key for one in lines),
+    )
 
 
 def total_verdicts(choices: Sequence[Choice], setting: Setting) -> Mapping[str, tuple[Verdict, ...]]:
     """Return, by line, what the rules say of the sums the line adds to."""
     by_key = {choice.stand.key: choice for choice in choices}
     out: dict[str, tuple[Verdict, ...]] = {}
-    totals = unit_totals(choices, setting)
-    for total in totals:
+    sums = _totals(choices, setting)
+    totals = tuple(total for _, total in sums)
+    for side, total in sums:
         first = by_key[total.lines[0]]
         species = setting.reference.species[first.stand.species]
-        template = _template(first.way, species, first.stand, first.per_stem, setting)
+        template = template_of(_sides(first.way)[side], species, first.stand, first.per_stem, setting)
         place = place_facts(template, setting.ground.units[total.unit], on=setting.on)
         facts = total_facts(place, total, setting.history, on=setting.on, also=totals)
         for key in total.lines:
             about = key.removesuffix(_INSTEAD)
-            out[key] = tuple(settle(one, setting.answers) for one in weigh_totals(facts, about))
-    return out
+            out[key] = (*out.get(key, ()), *weigh_totals(facts, about))
+    return {key: tuple(settle(one, setting.answers) for one in _once(said)) for key, said in out.items()}
 
 
 def fallback_verdicts(choices: Sequence[Choice], setting: Setting) -> Mapping[str, tuple[Verdict, ...]]:

@@ -11,7 +11,7 @@ from rootcollar.kernel.doubt import Worlds, sure
 from rootcollar.kernel.errors import Refusal
 from rootcollar.kernel.formula import use
 from rootcollar.kernel.units import convert
-from rootcollar.mix.recipe import Recipe
+from rootcollar.mix.recipe import Recipe, sides
 from rootcollar.reference import middle
 
 __all__ = ["LineCost", "line_cost", "prices_per_l", "wage_per_h"]
@@ -43,18 +43,24 @@ def prices_per_l(recipe: Recipe | None, setting: Setting) -> tuple[float, float]
     """
     if recipe is None:
         return 0.0, 0.0
-    return _product(recipe, setting), _carrier(recipe, setting)
+    return _products(recipe, setting), _carrier(recipe, setting)
 
 
 def line_cost(line: Choice, setting: Setting) -> LineCost:
     """Return what one visit to a line costs, labour and mix apart; they add up to the cost it was chosen by."""
     stems, figures, recipe = line.stand.stems, line.per_stem, line.recipe
-    wage, strength = wage_per_h(setting), recipe.strength_pct if recipe else 0.0
+    wage, strength = wage_per_h(setting), recipe.products_pct if recipe else 0.0
     product_per_l, carrier_per_l = prices_per_l(recipe, setting)
     none = sure(0.0)
     labour = cost_per_stem(figures.minutes, wage, none, strength, product_per_l, carrier_per_l)
     mix = cost_per_stem(none, wage, figures.mix_ml / 1000, strength, product_per_l, carrier_per_l)
     return LineCost(stems * labour, stems * mix)
+
+
+def _products(recipe: Recipe, setting: Setting) -> float:
+    """The price of what is poured of all products together; a fertiliser counts nothing, nobody keeps its price."""
+    each = [(one.strength_pct, _product(one, setting)) for one in sides(recipe)]
+    return sum(pct * price for pct, price in each) / recipe.products_pct
 
 
 def _product(recipe: Recipe, setting: Setting) -> float:

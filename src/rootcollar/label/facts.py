@@ -64,7 +64,8 @@ def template_facts(
         "people.wear": wear,
         "people.beside": (recipe is not None and planned.method in CUT_AND_TREATED, treaters),
     }
-    return {**_lines(known), **(_label(sheet, planned.method) if sheet else {})}
+    partner = {"plan.partner": Line(planned.partner)}
+    return {**_lines(known), **partner, **(_label(sheet, planned.method) if sheet else {})}
 
 
 def place_facts(template: Facts, unit: Unit, *, on: date | None) -> Facts:

@@ -28,6 +28,7 @@ from rootcollar.shelf.read import (
 from rootcollar.shelf.registration import base_product, is_epa_reg_no, is_placeholder, sln_state
 from rootcollar.shelf.sheet import SILENT, Active, Distance, Line, Sheet, Silent, SiteLine
 from rootcollar.shelf.stock import ADDITIVES, Lot, Stock
+from rootcollar.shelf.strictest import strictest
 from rootcollar.shelf.template import template
 
 __all__ = [
@@ -36,6 +37,6 @@ __all__ = [
     "SCHEMA", "NOT_READ", "parse_sheet", "template", "unread",
     "actives", "ae_g_per_l", "carriers", "dose_each", "entry_hours", "setback_words",
     "sites", "strength_range", "wear",
-    "ADDITIVES", "Lot", "Stock",
+    "ADDITIVES", "Lot", "Stock", "strictest",
     "base_product", "is_epa_reg_no", "is_placeholder", "sln_state",
 ]  # fmt: skip

@@ -11,11 +11,12 @@ from rootcollar.work.asked import PacketAsked
 from rootcollar.work.build import packet
 from rootcollar.work.clear import Cleared, clear, still_standing
 from rootcollar.work.crew import Crew, Person
+from rootcollar.work.day_rules import day_verdicts
 from rootcollar.work.packet import Packet
 from rootcollar.work.project import Project
 from rootcollar.work.shopping import Shopping, shopping
 
 __all__ = [
-    "Cleared", "Crew", "Packet", "PacketAsked", "Person", "Project", "Shopping", "clear", "packet", "shopping",
-    "still_standing",
+    "Cleared", "Crew", "Packet", "PacketAsked", "Person", "Project", "Shopping", "clear", "day_verdicts", "packet",
+    "shopping", "still_standing",
 ]  # fmt: skip

@@ -18,6 +18,7 @@ from rootcollar.mix import (
     card,
     mix_density_kg_per_l,
     plan_loads,
+    sides,
     smallest_batch_ml,
     tank_by_weight_ml,
 )  # fmt: skip
@@ -26,7 +27,7 @@ from rootcollar.shelf import Sheet, strength_range
 from rootcollar.work import text
 from rootcollar.work.crew import Crew
 
-__all__ = ["Batches", "batches", "limits_of", "tank_ml"]
+__all__ = ["Batches", "batches", "limits_for", "limits_of", "tank_ml"]
 
 _OIL, _WATER = "mineral_basal_oil", "water"
 
@@ -49,7 +50,9 @@ class Batches:
         one, mark = self.cards[0][1], text.mark(self.cards[0][1].total_ml)
         if one.diluent_ml == 0:
             return tongue.say("mix.pour", mark=mark)
-        also = tongue.say("mix.surfactant", amount=_short(one.surfactant_ml)) if one.surfactant_ml else ""
+        other = self.recipe.partner
+        also = f", {_short(one.partner_ml)} {other.key}" if other else ""
+        also += tongue.say("mix.surfactant", amount=_short(one.surfactant_ml)) if one.surfactant_ml else ""
         also += tongue.say("mix.dye") if one.dye_ml else ""  # how much stands on the card
         carrier, percent = tongue.say(f"carrier.{self.recipe.carrier}"), f"{one.true_pct:.3g}"
         product = _short(one.product_ml)
@@ -68,7 +71,7 @@ def batches(recipe: Recipe, need_ml: Worlds, method: str, crew: Crew, setting: S
     Raises Refusal where the empty sprayer alone is more than is to be carried.
     """
     held_ml, bound = tank_ml(recipe, crew, setting)
-    limits = limits_of(recipe, method, setting.sheet(recipe.product))
+    limits = limits_for(recipe, method, setting)
     if smallest_batch_ml(recipe, limits) > best(need_ml):
         recipe = replace(recipe, dye_pct=0.0)  # no bigger batch than the work needs, only to measure its dye
     least = smallest_batch_ml(recipe, limits)
@@ -89,6 +92,14 @@ def _step_ml(volume_ml: float) -> float:
     if volume_ml >= convert(2, "qt", "mL"):
         return convert(1 / 2, "pt", "mL")
     return convert(1 / 2, "cup", "mL") if volume_ml >= convert(1, "cup", "mL") else convert(1, "fl oz", "mL")
+
+
+def limits_for(recipe: Recipe, method: str, setting: Setting) -> Limits:
+    """Return the strengths that keep to the label of each product of a mix, for a method."""
+    mine, *others = (limits_of(one, method, setting.sheet(one.product)) for one in sides(recipe))
+    if recipe.partner and not others:
+        others = [Limits(recipe.partner.strength_pct)]
+    return replace(mine, partner_max_pct=others[0].max_pct, partner_min_pct=others[0].min_pct) if others else mine
 
 
 def limits_of(recipe: Recipe, method: str, sheet: Sheet | None) -> Limits:
@@ -126,8 +137,15 @@ def _density_kg_per_l(recipe: Recipe, setting: Setting) -> float:
     name = _OIL if recipe.carrier == "oil" else _WATER
     rows = [row.figure for row in setting.reference.mixing["carrier_density"] if row.name == name]
     carrier = use(next(one for one in (*numbers(rows), *map(middle, spans(rows))) if one.unit == "g/mL"))
+    each = [(one.strength_pct, _product_kg_per_l(one, carrier, setting)) for one in sides(recipe)]
+    pct = sum(one for one, _ in each)
+    return mix_density_kg_per_l(pct, sum(one * density for one, density in each) / pct, carrier)
+
+
+def _product_kg_per_l(recipe: Recipe, carrier: float, setting: Setting) -> float:
+    """The density of a product [kg/L]; the carrier's [kg/L] where neither label nor source gives one."""
     sheet = setting.sheet(recipe.product)
     typed = sheet.says("formulation.density_lb_per_gal") if sheet else None
-    known = setting.reference.formulations[recipe.formulation].density_g_per_ml
-    product = convert(typed, "lb/gal", "g/mL") if typed is not None else use(known) if known else carrier
-    return mix_density_kg_per_l(recipe.strength_pct, product, carrier)
+    formulation = setting.reference.formulations.get(recipe.formulation)
+    known = formulation.density_g_per_ml if formulation else None
+    return convert(typed, "lb/gal", "g/mL") if typed is not None else use(known) if known else carrier

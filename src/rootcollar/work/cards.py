@@ -9,10 +9,11 @@ from rootcollar.kernel.doubt import best
 from rootcollar.kernel.formula import Step, as_tree, watch
 from rootcollar.kernel.units import convert, show
 from rootcollar.kernel.working import in_words, walk
-from rootcollar.mix import Recipe, adding_order, card, parts_of, product_in_ml, smallest_batch_ml
-from rootcollar.shelf import entry_hours, setback_words
+from rootcollar.mix import Card as MixCard
+from rootcollar.mix import Recipe, adding_order, card, parts_of, product_in_ml, sides, smallest_batch_ml
+from rootcollar.shelf import Sheet, entry_hours, setback_words, strictest
 from rootcollar.work import text
-from rootcollar.work.batches import batches, limits_of
+from rootcollar.work.batches import batches, limits_for
 from rootcollar.work.crew import Crew
 from rootcollar.work.packet import Card
 
@@ -26,7 +27,8 @@ _ALWAYS = (
 
 def product_words(recipe: Recipe, setting: Setting) -> str:
     """Return what a mix is made of, without a brand: the generic formulation's words."""
-    return setting.reference.formulations[recipe.formulation].words
+    known = setting.reference.formulations.get(recipe.formulation)
+    return known.words if known else recipe.formulation
 
 
 def mix_cards(lines: Sequence[Choice], prescription: Prescription, setting: Setting, crew: Crew) -> tuple[Card, ...]:
@@ -48,15 +50,15 @@ def _card(letter: str, recipe: Recipe, lines: Sequence[Choice], setting: Setting
     with watch() as steps:
         replay_mix(lines[0], setting)
         for _, one in made.cards:
-            card(made.recipe, one.total_ml, limits_of(recipe, method, setting.sheet(recipe.product)))
+            card(made.recipe, one.total_ml, limits_for(recipe, method, setting))
     band = text.span(need)
     return Card(
         letter,
         mix_words(recipe, product_words(recipe, setting)),
-        f"{recipe.strength_pct:.3g} % of the finished mix; {text.gallons(best(need))} needed"
+        f"{_strengths(recipe)}; {text.gallons(best(need))} needed"
         + (f" ({band})" if band else "")
         + f"; loads by {made.bound}",
-        tuple((f"{name}: {text.mark(one.total_ml)}", one.steps, f"{one.true_pct:.3g} %") for name, one in made.cards),
+        tuple((f"{name}: {text.mark(one.total_ml)}", one.steps, _true(one)) for name, one in made.cards),
         _order(recipe, setting),
         _cautions(recipe, setting),
         _takes(recipe, made.loads.total_ml),
@@ -66,20 +68,31 @@ def _card(letter: str, recipe: Recipe, lines: Sequence[Choice], setting: Setting
 
 def _spare(letter: str, recipe: Recipe, method: str, setting: Setting) -> Card:
     """A card for a mix poured only if the first way cannot be done: a quart, or the least that can be measured."""
-    limits = limits_of(recipe, method, setting.sheet(recipe.product))
+    limits = limits_for(recipe, method, setting)
     total_ml = max(convert(1, "qt", "mL"), smallest_batch_ml(recipe, limits))
     with watch() as steps:
         one = card(recipe, total_ml, limits)
     return Card(
         letter,
         mix_words(recipe, product_words(recipe, setting)),
-        f"{recipe.strength_pct:.3g} % of the finished mix; only if the first way cannot be done, a batch at a time",
-        ((f"A batch: {text.mark(one.total_ml)}", one.steps, f"{one.true_pct:.3g} %"),),
+        f"{_strengths(recipe)}; only if the first way cannot be done, a batch at a time",
+        ((f"A batch: {text.mark(one.total_ml)}", one.steps, _true(one)),),
         _order(recipe, setting),
         _cautions(recipe, setting),
         (),
         _working(steps),
     )
+
+
+def _strengths(recipe: Recipe) -> str:
+    other = recipe.partner
+    both = f" and {other.strength_pct:.3g} % of {other.key}" if other else ""
+    return f"{recipe.strength_pct:.3g} %{both} of the finished mix"
+
+
+def _true(one: MixCard) -> str:
+    """The true strength of what is poured, of both products where there are two."""
+    return f"{one.true_pct:.3g} %" + (f" + {one.partner_pct:.3g} %" if one.partner_ml else "")
 
 
 def _takes(recipe: Recipe, total_ml: float) -> tuple[tuple[str, str], ...]:
@@ -90,15 +103,31 @@ def _takes(recipe: Recipe, total_ml: float) -> tuple[tuple[str, str], ...]:
 
 
 def _order(recipe: Recipe, setting: Setting) -> tuple[str, ...]:
-    sheet = setting.sheet(recipe.product)
-    return adding_order(recipe.carrier, (sheet.says("mixing.order") or ()) if sheet else ())
+    order = _strictest(recipe, setting)
+    said = (order.says("mixing.order") or ()) if order else ()
+    if recipe.partner is None:
+        return adding_order(recipe.carrier, said)
+    named = f"{recipe.product or recipe.formulation}, then {recipe.partner.key}, unless a label says otherwise"
+    return tuple(named if one == "product" else one for one in adding_order(recipe.carrier, said))
+
+
+def _products(recipe: Recipe) -> tuple[str | None, ...]:
+    return tuple(one.product for one in sides(recipe))
+
+
+def _strictest(recipe: Recipe, setting: Setting) -> Sheet | None:
+    """The strictest of the labels of a mix; None where one of its products has no sheet."""
+    sheets = [setting.sheet(one) for one in _products(recipe)]
+    known = [one for one in sheets if one is not None]
+    return strictest(known) if len(known) == len(sheets) else None
 
 
 def _cautions(recipe: Recipe, setting: Setting) -> tuple[str, ...]:
-    sheet = setting.sheet(recipe.product)
+    sheet = _strictest(recipe, setting)
     if sheet is None:
         return (*_ALWAYS, "No label sheet: strength assumed from sources, not checked against a label.")
-    word = sheet.says("hazard.signal_word")
+    words = (one.says("hazard.signal_word") for one in map(setting.sheet, _products(recipe)) if one)
+    word = ", ".join(dict.fromkeys(str(one) for one in words if one))
     dye, hours = sheet.says("mixing.dye_allowed"), entry_hours((sheet,))
     mixing = [one for one in setback_words(sheet) if one.startswith("mixing")]
     return (

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from rootcollar.choose import Choice, Setting
 from rootcollar.kernel.tongue import Tongue
 from rootcollar.kernel.units import show
-from rootcollar.mix import Recipe
+from rootcollar.mix import Recipe, sides
 from rootcollar.shelf import FIELDS, SILENT, Sheet, entry_hours, wear
 from rootcollar.work.in_tongue import label_list, label_words
 
@@ -67,14 +67,13 @@ def boxes(lines: Iterable[Choice], setting: Setting, tongue: Tongue) -> tuple[st
     found = dict.fromkeys(tongue.say(f"box.{one}") for one in _BOXES)
     for option in (option for line in lines for option in line.options):
         visit = option.way.visit
-        sheet = setting.sheet(visit.recipe.product) if visit.recipe else None
-        if sheet is None:
-            continue
-        for time in sheet.says("season_exclude", visit.method) or ():
-            found[tongue.say("box.not_in", time=label_words(time, tongue))] = None
-        minutes = sheet.says("max_minutes_after_cut", visit.method)
-        if minutes is not None:
-            found[tongue.say("box.minutes", time=show(minutes, "min"))] = None
+        sheets = [setting.sheet(one.product) for one in sides(visit.recipe)] if visit.recipe else []
+        for sheet in (one for one in sheets if one is not None):
+            for time in sheet.says("season_exclude", visit.method) or ():
+                found[tongue.say("box.not_in", time=label_words(time, tongue))] = None
+            minutes = sheet.says("max_minutes_after_cut", visit.method)
+            if minutes is not None:
+                found[tongue.say("box.minutes", time=show(minutes, "min"))] = None
     return tuple(found)
 
 
@@ -129,4 +128,6 @@ def _aid(sheet: Sheet, path: str, tongue: Tongue) -> str:
 
 
 def _letters_of(sheet: Sheet, recipes: Recipes) -> str:
-    return ", ".join(letter for letter, recipe in recipes.items() if recipe.product == sheet.key)
+    return ", ".join(
+        letter for letter, recipe in recipes.items() if any(one.product == sheet.key for one in sides(recipe))
+    )

@@ -79,7 +79,9 @@ def _row(mix: DayMix, words: str, total_ml: float) -> tuple[str, ...]:
         except Refusal as refused:
             why = refused
             continue
-        also = [f"{_short(made.surfactant_ml)} surfactant"] if made.surfactant_ml else []
+        other = recipe.partner
+        also = [f"{_short(made.partner_ml)} {other.key}"] if other else []
+        also += [f"{_short(made.surfactant_ml)} surfactant"] if made.surfactant_ml else []
         also += [f"{_short(made.dye_ml)} dye"] if made.dye_ml else ["no dye"] if mix.recipe.dye_pct else []
         return words, jug(made.product_ml).text, ", ".join(also) or "–", f"{made.true_pct:.3g} %"
     return words, f"cannot be measured: {why.do}", "–", "–"
@@ -95,7 +97,7 @@ def _most_part(mixes: Sequence[DayMix], asked: PacketAsked) -> Part:
     totals, mix_of = unit_totals(lines, asked.setting), {line.stand.key: mix for mix in mixes for line in mix.lines}
     rows, treated = [], False
     for total in sorted(totals, key=lambda one: (asked.units.index(one.unit), mix_of[one.lines[0]].place)):
-        mix = mix_of[total.lines[0]]
+        mix = _seen_by(mix_of[total.lines[0]], total)
         most = _most(total, totals, mix, asked.setting)
         treated |= mix.sheet is not None and mix.sheet.says("limits.area_basis") != "site_acre"
         unit = asked.setting.ground.units[total.unit].name
@@ -105,6 +107,13 @@ def _most_part(mixes: Sequence[DayMix], asked: PacketAsked) -> Part:
         note += " The label counts the acre treated: no acre on which stems stand gets more than its own most."
     heads = ("Unit", "Mix", "Planned", "At most on the unit", "On any acre", "The label's most that was looked at")
     return Part("Pour no more than this on a unit", "table", tuple(rows), heads, note)
+
+
+def _seen_by(mix: DayMix, total: UnitTotal) -> DayMix:
+    """The mix with the product in the first place that a sum counts."""
+    counted = (total.ingredient, total.ae_g_per_l, total.strength_pct)
+    each = ((one, (one.recipe.ingredient, one.recipe.ae_g_per_l, one.recipe.strength_pct)) for one in mix.each)
+    return next((one for one, has in each if has == counted), mix)
 
 
 def _most(total: UnitTotal, totals: Sequence[UnitTotal], mix: DayMix, setting: Setting) -> tuple[Most, ...]:

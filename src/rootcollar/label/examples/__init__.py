@@ -5,6 +5,7 @@ from types import MappingProxyType
 
 from rootcollar.label.example import Example
 from rootcollar.label.examples.amounts import AMOUNTS
+from rootcollar.label.examples.carried import CARRIED
 from rootcollar.label.examples.ground import GROUND
 from rootcollar.label.examples.identity import IDENTITY
 from rootcollar.label.examples.people import PEOPLE
@@ -12,4 +13,4 @@ from rootcollar.label.examples.use import USE
 
 __all__ = ["EXAMPLES"]
 
-EXAMPLES: Mapping[str, Example] = MappingProxyType({**IDENTITY, **USE, **AMOUNTS, **PEOPLE, **GROUND})
+EXAMPLES: Mapping[str, Example] = MappingProxyType({**IDENTITY, **USE, **AMOUNTS, **PEOPLE, **GROUND, **CARRIED})
