@@ -112,7 +112,7 @@ PLANS: dict[str, st.SearchStrategy[Any]] = {
     "place.distances": st.fixed_dictionaries(
         {"surface water": st.one_of(st.none(), numbers(0, 30)), "well": st.one_of(st.none(), numbers(0, 30))}
     ),
-    "plan.partner": st.sampled_from([None, PARTNER, replace(PARTNER, label_known=False)]),
+    "plan.partner": st.sampled_from([PARTNER, replace(PARTNER, label_known=False)]),
     "people.aboard": st.tuples(
         st.builds(
             Aboard,

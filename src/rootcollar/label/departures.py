@@ -86,8 +86,8 @@ def _fertiliser(says: Says) -> str:
 _FORBIDS = "the label forbids departing from it"
 DEPARTURES: tuple[Departure, ...] = (
     Departure("lower_concentration", "a weaker mix", "FIFRA 2(ee)(1)", _FORBIDS, ("L09",), _weaker),
-    Departure("lower_dose", "less in one place or on an acre", "FIFRA 2(ee)(1)", _FORBIDS, ("L09a", "L09b"), _less),
-    Departure("lower_frequency", "fewer treatments", "FIFRA 2(ee)(1)", _FORBIDS, ("L14a",), lambda says: ""),
+    Departure("lower_dose", "less in one place or on an acre", "FIFRA 2(ee)(1)", _FORBIDS, ("L11", "L09a"), _less),
+    Departure("lower_frequency", "fewer treatments", "FIFRA 2(ee)(1)", _FORBIDS, ("L14",), lambda says: ""),
     Departure(
         "unlisted_plant", "a plant not listed, in a place that is", "FIFRA 2(ee)(2)",
         "the label may be used on listed plants only", ("L06",), _unlisted_plant,

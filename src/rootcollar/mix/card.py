@@ -218,7 +218,7 @@ def _card(recipe: Recipe, mark: Jug, found: _Measured, system: System) -> Card:
         diluent_ml,
         total_ml,
         partner.ml,
-        share_of_mix_pct(partner.ml, total_ml),
+        share_of_mix_pct(partner.ml, total_ml) if partner.ml else 0.0,
     )
 
 

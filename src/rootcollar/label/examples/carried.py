@@ -87,18 +87,8 @@ CARRIED: Mapping[str, Example] = {
         Case("the jug's label is older than the one typed", {"version": "2025-01", "jugs": Jugs(("2019-03",))}),
     ),
     "L09a": Example(
-        Case("0.5 mL in a cut for 1 mL, nothing forbidden", {"label": (1.0, "mL", "cut"), "deviations": (),
-                                                            "dose": (0.5, "cut")}),
-        Case("the same, where a lower dose is forbidden", {"label": (1.0, "mL", "cut"), "deviations": _FORBIDS,
-                                                          "dose": (0.5, "cut")}),
-    ),
-    "L09b": Example(
         Case("12 gal on an acre, the label gives from 10", {"least": 10.0, "deviations": _FORBIDS, "work": _work(12)}),
         Case("8 gal on an acre, and a lower dose is forbidden", {"least": 10.0, "deviations": _FORBIDS,
                                                                 "work": _work(8)}),
-    ),
-    "L14a": Example(
-        Case("two treatments, as the label gives", {"given": 2, "deviations": _FORBIDS, "work": _work(12, 2)}),
-        Case("one treatment of two, and fewer are forbidden", {"given": 2, "deviations": _FORBIDS, "work": _work(12)}),
     ),
 }  # fmt: skip

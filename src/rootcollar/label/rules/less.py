@@ -1,4 +1,4 @@
-"""Less than the label gives: lawful [FIFRA 2(ee)(1)] unless it forbids it; more is never."""
+"""Is there no less spray on an acre than the label gives, where it forbids a lower dose?"""
 
 from __future__ import annotations
 
@@ -9,10 +9,9 @@ from rootcollar.kernel.verdict import Level, Verdict
 from rootcollar.label.facts import Work
 from rootcollar.label.rule import Basis, ask, exceeds, rule, stop
 
-__all__ = ["dose_not_below", "no_fewer_treatments", "spray_gal_per_acre", "spray_not_below"]
+__all__ = ["spray_gal_per_acre", "spray_not_below"]
 
 _DEVIATION = "sheet.limits.deviation_forbidden"
-_DOSE = ("sheet.method.dose.amount", "sheet.method.dose.unit", "sheet.method.dose.per")
 
 
 @formula("mix_gal / area_ac", gives="gal/ac", source="arithmetic", mix_gal=(0.1, 100), area_ac=(0.01, 10))
@@ -23,30 +22,6 @@ def spray_gal_per_acre(mix_gal: float, area_ac: float) -> float:
 
 @rule(
     "L09a",
-    "Less mix in one place than the label gives is lawful, unless it forbids a lower dose.",
-    Basis("FIFRA 2(ee)(1)"),
-    when_silent=Level.OK,
-    silence={_DEVIATION: ()},
-    label=_DOSE,
-    deviations=_DEVIATION,
-    dose="plan.dose",
-)
-def dose_not_below(
-    label: tuple[float, str, str], deviations: tuple[str, ...], dose: tuple[float, str]
-) -> Verdict | None:
-    """Stop on a lower dose where the label forbids one; elsewhere it is lawful."""
-    amount, unit, per = label
-    planned_ml, place = dose
-    if "lower_dose" not in deviations or per != place or not exceeds(convert(amount, unit, "mL"), planned_ml):
-        return None
-    return stop(
-        f"{show(planned_ml, 'mL')} per {place} is below the label's {show(amount, unit)}, and it forbids a lower dose",
-        f"{show(amount, unit)} per {place}",
-    )
-
-
-@rule(
-    "L09b",
     "Less spray on an acre than the label gives is lawful, unless it forbids a lower dose.",
     Basis("FIFRA 2(ee)(1)"),
     when_silent=Level.OK,
@@ -67,23 +42,3 @@ def spray_not_below(least: float, deviations: tuple[str, ...], work: Work) -> Ve
     if not exceeds(least, planned):
         return None
     return stop(f"the plan comes to {show(planned, 'gal/ac')}; {given}", "more spray at less strength, or another way")
-
-
-@rule(
-    "L14a",
-    "Fewer treatments in a year than the label gives are lawful, unless it forbids a lower frequency.",
-    Basis("FIFRA 2(ee)(1)"),
-    when_silent=Level.OK,
-    silence={_DEVIATION: ()},
-    given="sheet.limits.max_applications_per_year",
-    deviations=_DEVIATION,
-    work="total.work",
-)
-def no_fewer_treatments(given: int, deviations: tuple[str, ...], work: Work) -> Verdict | None:
-    """Ask whether the others follow, where the label forbids fewer treatments and the plan makes fewer."""
-    if "lower_frequency" not in deviations or work.total.passes >= given:
-        return None
-    return ask(
-        f"the label forbids fewer treatments than its {given} in a year; the plan makes {work.total.passes}",
-        "yes if the others of the year were made or will be; else another product",
-    )
