@@ -34,7 +34,7 @@ def weather_rows(sheets: Sequence[Sheet], recipes: Recipes, tongue: Tongue) -> t
         if unread:
             words = ". ".join(part for part in (words, tongue.say("weather.unread", lines=", ".join(unread))) if part)
         by_words.setdefault(words or tongue.say("label.none_of_weather"), []).append(_letters_of(sheet, recipes))
-    return tuple((", ".join(letters), words) for words, letters in by_words.items())
+    return tuple((_once(letters), words) for words, letters in by_words.items())
 
 
 def _weather(sheet: Sheet, tongue: Tongue) -> Iterator[str]:
@@ -116,7 +116,7 @@ def first_aid_words(sheets: Sequence[Sheet], recipes: Recipes, tongue: Tongue) -
         told = {where: _aid(sheet, f"hazard.first_aid.{where}", tongue) for where in ("skin", "eyes")}
         words = " ".join(tongue.say(f"emergency.{where}", words=words) for where, words in told.items())
         by_words.setdefault(words, []).append(_letters_of(sheet, recipes))
-    aid = tuple(f"{', '.join(letters)}: {words}" for words, letters in by_words.items())
+    aid = tuple(f"{_once(letters)}: {words}" for words, letters in by_words.items())
     return (*aid, tongue.say("emergency.all"))
 
 
@@ -125,6 +125,11 @@ def _aid(sheet: Sheet, path: str, tongue: Tongue) -> str:
     if line is None:
         return tongue.say("label.not_read")
     return tongue.say("label.silent") if line.says is SILENT else label_words(str(line.says), tongue)
+
+
+def _once(letters: Sequence[str]) -> str:
+    """Letters of several products, each once: two of one mix have the same."""
+    return ", ".join(dict.fromkeys(one for some in letters for one in some.split(", ")))
 
 
 def _letters_of(sheet: Sheet, recipes: Recipes) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from rootcollar.choose import Choice, Setting, line_departures
-from rootcollar.mix import sides
+from rootcollar.mix import Recipe, sides
 from rootcollar.site import Unit
 from rootcollar.work import text
 from rootcollar.work.cards import product_words
@@ -34,7 +34,7 @@ def record_fields(
         ("Products", "; ".join(dict.fromkeys(product_words(one, setting) for one in products))),
         ("Registration numbers", "; ".join(str(one.says("identity.epa_reg_no") or "") for one in sheets if one)),
         ("Active ingredients", "; ".join(dict.fromkeys(one.ingredient for one in products))),
-        ("Strengths", "; ".join(f"{one.strength_pct:.3g} % in {one.carrier}" for one in products)),
+        ("Strengths", "; ".join(_strength(one) for one in recipes)),
         ("Departures to record", _departures(lines, setting)),
         ("Total product used", ""),
         ("Total finished mix used", ""),
@@ -51,6 +51,14 @@ def record_fields(
         ("Anything out of the ordinary", ""),
         ("Signed, date", ""),
     )
+
+
+def _strength(recipe: Recipe) -> str:
+    """How strong a mix is; of two products each with its key."""
+    words, other = f"{recipe.strength_pct:.3g} %", recipe.partner
+    if other:
+        words = f"{words} {recipe.product or recipe.formulation} + {other.strength_pct:.3g} % {other.key}"
+    return f"{words} in {recipe.carrier}"
 
 
 def _departures(lines: Sequence[Choice], setting: Setting) -> str:
