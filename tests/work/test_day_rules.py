@@ -145,3 +145,14 @@ def test_a_plan_that_keeps_to_its_labels_has_no_departure_to_record() -> None:
     packet = made(only(hobbin(), "ridge"), ("ridge",), prescription=None)
     assert dict(packet.record_fields)["Departures to record"] == "none planned"
     assert all(choice.recipe is None or choice.recipe.partner is None for choice in plan().choices)
+
+
+def test_a_fertiliser_in_the_mix_is_poured_bought_tagged_and_recorded_by_its_name() -> None:
+    shelf = {FIRST: first(mixing__tank_mix_forbidden=(), mixing__tank_mix_allowed_named=())}
+    own = Own(mixed=(Mixed(FIRST, "ammonium sulfate", 1.0, fertiliser=True),))
+    packet = made(replace(only(hobbin(), "ridge"), shelf=shelf, stock=None, own=own), ("ridge",))
+    assert packet.cards and all("of ammonium sulfate." in repr(card.batches) for card in packet.cards)
+    shopping = next(one for one in packet.pages if one.title == "Shopping")
+    assert [row[0] for row in shopping.parts[0].rows].count("ammonium sulfate") == 1
+    assert all("ammonium sulfate, a fertiliser" in repr(tag.lines) for tag in packet.tags if tag.letter)
+    assert "[FIFRA 2(ee)(4)]" in dict(packet.record_fields)["Departures to record"]

@@ -122,10 +122,11 @@ def _items(mixes: Sequence[_Mix], amounts: Mapping[str, Worlds], stock: Stock, s
 
 def _item(what: str, need_ml: Worlds, users: Sequence[_Mix], stock: Stock, setting: Setting) -> Item:
     recipe, usual = _side(users[0].recipe, what), sold(_KINDS.get(what, "liquid"), setting.reference)
-    sizes = setting.own.sizes(what) if what in _KINDS else setting.own.sizes(what, recipe.formulation)
+    plain = what in _KINDS or (recipe.partner is not None and recipe.partner.fertiliser and recipe.partner.key == what)
+    sizes = setting.own.sizes(what) if plain else setting.own.sizes(what, recipe.formulation)
     met, among = _met(best(need_ml), stock.at_hand(what, setting.on), sizes or usual, usual)
     sheet = setting.sheet(what)
-    words = what if what in _KINDS else sheet.product if sheet else product_words(recipe, setting)
+    words = what if plain else sheet.product if sheet else product_words(recipe, setting)
     priced = all(one.price is not None for one in among)
     return Item(what, words, tuple(one.letter for one in users), need_ml, met, priced, among is usual)
 
