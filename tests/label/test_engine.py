@@ -174,3 +174,8 @@ def test_what_must_be_read_is_what_some_rule_needs() -> None:
 def test_noise_of_floating_point_passes_no_limit() -> None:
     assert not exceeds(0.1 + 0.2, 0.3) and exceeds(0.3000001, 0.3)
     assert exceeds(float("inf"), 0.0) and not exceeds(0.0, float("inf")) and not exceeds(0.0, 0.0)
+
+
+def test_a_rule_of_label_crew_and_shed_alone_is_asked_once_for_the_whole_property() -> None:
+    assert all(RULES[number].of_the_whole for number in ("L18", "L20", "L22", "L49", "L52", "L53", "L60", "P06"))
+    assert not any(RULES[number].of_the_whole for number in ("L05", "L08", "L16", "L46", "L48", "L50", "P01"))

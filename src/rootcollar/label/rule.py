@@ -79,6 +79,11 @@ class Rule:
         return "place" if "place" in rooms or "plan.on" in self.paths else "template"
 
     @property
+    def of_the_whole(self) -> bool:
+        """Whether it asks of label, crew and shed alone, so that one answer holds everywhere."""
+        return {path.split(".")[0] for path in self.paths} <= {"sheet", "people", "shed", "law"}
+
+    @property
     def needs_label(self) -> bool:
         """Whether it reads the label at all."""
         return any(path.startswith("sheet.") for path in self.paths)
