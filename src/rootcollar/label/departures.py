@@ -42,7 +42,7 @@ def departures(facts: Facts) -> tuple[tuple[Departure, str], ...]:
     if "sheet.key" not in facts:
         return ()
     found = ((one, one.made(says)) for one in DEPARTURES)
-    return tuple((one, words) for one, words in found if words)
+    return tuple((one, f"{says('sheet.key')}: {words}") for one, words in found if words)
 
 
 def _weaker(says: Says) -> str:
