@@ -47,7 +47,7 @@ def setting_of(project: Project, on: date = DAY) -> Setting:
     return Setting(
         reference, project.ground, project.shelf, products(project.shelf, reference), project.crew.wear,
         project.answers, project.history, Doubt(project.ground.seed, FEW), on,
-        people=project.crew.people,
+        people=project.crew.people, own=project.own, aboard=project.crew.aboard, stock=project.stock,
     )  # fmt: skip
 
 
@@ -91,6 +91,7 @@ def plain_setting(shelf: Iterable[Sheet] = (), *, demo: bool = True, **facts: An
     return Setting(
         load(), ground, sheets, products(sheets, load()), wear, (), History((), complete=True), Doubt(1, FEW), DAY,
         people=hobbin().crew.people[:1],  # the one who is certified
+        aboard=hobbin().crew.aboard,
     )  # fmt: skip
 
 

@@ -107,3 +107,38 @@ def test_what_cannot_be_used_is_refused_by_block_and_key(text, row, field, word)
     faults = caught.value.faults
     assert {(one.file, one.row, one.field) for one in faults} == {("own.toml", row, field)}
     assert any(word in one.allowed for one in faults)
+
+
+PARTNER = '[[partner]]\nproduct = "ester-4"\nwith = "Triclopyr-TEA-3-SL"\npercent = "2%"\n'
+
+
+def test_a_partner_is_read_by_the_keys_of_both():
+    (one,) = _read(PARTNER).mixed
+    assert (one.product, one.partner, one.pct, one.fertiliser) == ("ester-4", "triclopyr-tea-3-sl", 2.0, False)
+
+
+def test_a_fertiliser_goes_by_its_name():
+    (one,) = _read(PARTNER.replace("Triclopyr-TEA-3-SL", "ammonium sulfate") + "fertiliser = true\n").mixed
+    assert (one.partner, one.fertiliser) == ("ammonium sulfate", True)
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        (PARTNER.replace("Triclopyr-TEA-3-SL", "nothing"), "own.toml, [[partner]] 1, with: found 'nothing'; allowed:"),
+        (PARTNER.replace('"ester-4"', '"nothing"'), "own.toml, [[partner]] 1, product: found 'nothing'; allowed:"),
+        (PARTNER.replace("Triclopyr-TEA-3-SL", "ester-4"), "with: found ester-4 with itself; allowed: another product"),
+        (
+            PARTNER.replace("Triclopyr-TEA-3-SL", "basal oil"),
+            "with: found 'basal oil'; allowed: the product in the mix",
+        ),
+        (PARTNER + PARTNER, "[[partner]] 2, product: found a second partner of ester-4; allowed: one"),
+        (PARTNER.replace('"2%"', "2"), "percent: found 2; allowed: a percent of the finished mix in quotes"),
+        (PARTNER.replace('with = "Triclopyr-TEA-3-SL"\n', ""), "with: found nothing; allowed: the key of the second"),
+        (PARTNER + "wth = 1\n", "found the key wth; allowed: with"),
+    ],
+)
+def test_a_slip_in_a_partner_is_told_with_what_is_allowed(text, says):
+    with pytest.raises(BadInput) as caught:
+        _read(text)
+    assert any(says in str(fault) for fault in caught.value.faults), caught.value.faults

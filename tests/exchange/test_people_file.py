@@ -7,6 +7,7 @@ import pytest
 
 from rootcollar.exchange.people_file import read_answers, read_crew
 from rootcollar.kernel.errors import BadInput
+from rootcollar.label import NOTHING_SAID
 from rootcollar.work.crew import Licence
 
 
@@ -144,3 +145,31 @@ def test_family_the_kind_of_a_licence_and_a_day_for_the_respirator_are_read_and_
     ).people
     assert (ann.family, ann.respirator_until, ann.licence.kind) == (True, date(2027, 3, 31), "private")
     assert (bo.family, bo.respirator_until, bo.licence) == (False, None, None)
+
+
+def test_what_goes_along_is_read_and_what_nobody_said_is_unknown():
+    crew = _crew(
+        '[aboard]\nmetals = ["brass"]\nwash_water = "9 gal"\neye_flush = "6 gal"\n'
+        "flasks = 3\nsoap = true\nlabels = false\n"
+    )
+    along = crew.aboard
+    assert (along.metals, along.flasks, along.soap, along.labels) == (("brass",), 3, True, False)
+    assert along.wash_ml == pytest.approx(9 * 3785.411784) and along.flush_ml == pytest.approx(6 * 3785.411784)
+    assert _crew("").aboard == _crew("[aboard]\n").aboard == NOTHING_SAID
+    assert _crew("[aboard]\nmetals = []\n").aboard.metals == ()
+
+
+@pytest.mark.parametrize(
+    ("line", "says"),
+    [
+        ("wash_water = 9", 'aboard.wash_water: found 9; allowed: a number and its unit in quotes, such as "4 gal"'),
+        ("flasks = -1", "aboard.flasks: found -1; allowed: flasks of a pint for eyes"),
+        ('soap = "yes"', "aboard.soap: found 'yes'; allowed: whether soap and towels go along: true or false"),
+        ("water = 1", "aboard.water: found the key water; allowed: wash_water"),
+    ],
+)
+def test_a_slip_in_what_goes_along_is_told_with_what_is_allowed(line, says):
+    with pytest.raises(BadInput) as caught:
+        _crew(f"[aboard]\n{line}\n")
+    (fault,) = caught.value.faults
+    assert str(fault).startswith(f"crew.toml, {says}")

@@ -56,7 +56,7 @@ def test_the_examples_in_a_new_folder_can_be_used_as_they_stand(tmp_path):
 
 def _uncommented(line: str) -> str:
     bare = line.removeprefix("# ")
-    is_heading = bare.startswith("[[") and bare.endswith("]]")
+    is_heading = bare.startswith("[") and bare.endswith("]")
     is_example = line.startswith("# ") and (is_heading or re.match(r"\w+ = ", bare))
     return bare if is_example else line
 

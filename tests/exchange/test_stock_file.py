@@ -65,3 +65,12 @@ def test_a_folder_is_read_with_its_stock_and_without(tmp_path: Path):
     assert stock is not None and [one.what for one in stock.lots] == ["basal oil"]
     (tmp_path / "mine/stock.csv").unlink()
     assert read_folder(tmp_path / "mine").stock is None
+
+
+def test_the_version_of_a_jugs_label_is_kept_where_somebody_wrote_it():
+    rows, _ = read_stock(
+        HEAD.replace("note\n", "note,Label Version\n") + "ester-4,A1,,1 gal,,,,2019-03\nsalt-3,,,1 gal,,,,\n",
+        "stock.csv", ["ester-4", "salt-3"],
+    )  # fmt: skip
+    assert [one.label_version for one in rows] == ["2019-03", ""]
+    assert _read("ester-4,A1,,1 gal,,,\n")[0].label_version == ""

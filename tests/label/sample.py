@@ -6,25 +6,33 @@ from dataclasses import replace
 from datetime import date
 from typing import Any
 
+from rootcollar.hazard import Package
 from rootcollar.kernel.doubt import sure
 from rootcollar.kernel.verdict import Verdict
 from rootcollar.label import (
+    Aboard,
     Applied,
     Facts,
     Handling,
     History,
+    Jugs,
     Licence,
+    Partnered,
     Person,
     Planned,
     UnitTotal,
+    aboard_facts,
+    law_facts,
     place_facts,
     template_facts,
     total_facts,
+    weigh_day,
     weigh_place,
     weigh_template,
     weigh_totals,
 )
 from rootcollar.mix.recipe import Recipe
+from rootcollar.reference import load
 from rootcollar.shelf import Line, Sheet
 from rootcollar.site.ground import Mixing, Permission, Unit
 from tests.shelf.sample import sample_sheet
@@ -57,6 +65,9 @@ UNIT = Unit(
 )  # fmt: skip
 HANDLING = Handling.at(UNIT, PEOPLE, DAY, "WV")
 HISTORY = History((), complete=True)
+GAL_ML = 3785.411784
+ABOARD = Aboard(("brass",), 6 * GAL_ML, 6 * GAL_ML, 2, soap=True, labels=True)  # for two who treat
+PARTNER = Partnered(("Other Product", "otheramine"))
 
 
 def lines(**says: Any) -> dict[str, Line[Any]]:
@@ -75,6 +86,15 @@ FILLED = lines(
     sheet__method__dose__per="cut",
     sheet__identity__sln_no="WV-000000",
     sheet__food_and_stock__pre_harvest_days=7,
+    sheet__identity__not_for_use_after=date(2030, 1, 1),
+    sheet__method__spray_volume_gal_per_acre__low=5.0,
+    sheet__mixing__tank_mix_allowed_named=("otheramine products",),
+    plan__partner=PARTNER,
+    sheet__mixing__mixture_storage_hours=24.0,
+    sheet__transport__packing_group="III",
+    sheet__transport__dot_class="9",
+    day__load=("4 gal", 8.0),
+    day__jugs=((Package("a jug of 2.5 gal", 2.5 * GAL_ML, 11.0),), 11.0),
 )
 
 
@@ -98,7 +118,8 @@ def facts_of(
     """Return all facts of a plan with the sample label, nothing filled in."""
     label = sheet or sample_sheet()
     template = template_facts(planned, label, state="WV", demo=True, wear=WEAR, people=PEOPLE)
-    place = place_facts(template, unit, on=on)
+    along = {**aboard_facts(ABOARD, 2, Jugs(("2025-01",))), **law_facts(load().hazard)}
+    place = place_facts({**template, **along}, unit, on=on)
     return dict(total_facts(place, work or total(), history, on=on))
 
 
@@ -114,7 +135,12 @@ def without(facts: Mapping[str, Line[Any]], *paths: str) -> dict[str, Line[Any]]
 
 def said(facts: Facts) -> dict[str, Verdict]:
     """Return what every rule says, by number."""
-    verdicts = (*weigh_template(facts, "a"), *weigh_place(facts, "a"), *weigh_totals(facts, "bench"))
+    verdicts = (
+        *weigh_template(facts, "a"),
+        *weigh_place(facts, "a"),
+        *weigh_totals(facts, "bench"),
+        *weigh_day(facts, "day"),
+    )
     by_rule = {one.rule: one for one in verdicts}
     assert len(by_rule) == len(verdicts)
     return by_rule

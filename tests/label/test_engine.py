@@ -18,6 +18,7 @@ from rootcollar.label import (
     template_facts,
     total_facts,
     weigh,
+    weigh_day,
     weigh_place,
     weigh_template,
     weigh_totals,
@@ -122,10 +123,15 @@ def test_a_number_is_given_to_one_rule_only() -> None:
 
 def test_each_rule_speaks_once_in_its_group() -> None:
     facts = facts_of()
-    groups = [weigh_template(facts, "a"), weigh_place(facts, "a"), weigh_totals(facts, "a")]
+    groups = [weigh_template(facts, "a"), weigh_place(facts, "a"), weigh_totals(facts, "a"), weigh_day(facts, "a")]
     numbers = [verdict.rule for group in groups for verdict in group]
     assert sorted(numbers) == sorted(RULES)
-    assert [{RULES[one.rule].group for one in group} for group in groups] == [{"template"}, {"place"}, {"totals"}]
+    assert [{RULES[one.rule].group for one in group} for group in groups] == [
+        {"template"},
+        {"place"},
+        {"totals"},
+        {"day"},
+    ]
 
 
 def test_a_rule_is_either_weighed_or_listed_as_not_checked() -> None:
@@ -184,3 +190,8 @@ def test_what_must_be_read_is_what_some_rule_needs() -> None:
 def test_noise_of_floating_point_passes_no_limit() -> None:
     assert not exceeds(0.1 + 0.2, 0.3) and exceeds(0.3000001, 0.3)
     assert exceeds(float("inf"), 0.0) and not exceeds(0.0, float("inf")) and not exceeds(0.0, 0.0)
+
+
+def test_a_rule_of_label_crew_and_shed_alone_is_asked_once_for_the_whole_property() -> None:
+    assert all(RULES[number].of_the_whole for number in ("L18", "L20", "L22", "L49", "L52", "L53", "L60", "P06"))
+    assert not any(RULES[number].of_the_whole for number in ("L05", "L08", "L16", "L46", "L48", "L50", "P01"))

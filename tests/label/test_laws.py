@@ -1,7 +1,7 @@
 """What holds whatever the label: a stricter line never lifts a stop, and what is unread or silent is no yes."""
 
 from dataclasses import replace
-from datetime import timedelta
+from datetime import date, timedelta
 from typing import Any
 
 import numpy as np
@@ -9,16 +9,18 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from rootcollar.kernel.verdict import Level
-from rootcollar.label import RULES, Handling, Licence, Past, Person, Work, template_facts, weigh
+from rootcollar.label import RULES, Aboard, Handling, Jugs, Licence, Past, Person, Work, template_facts, weigh
 from rootcollar.label.people import DUTIES, LICENCE_KINDS
 from rootcollar.shelf import FIELDS, METHODS, SILENT, SITE_CLASSES, Active, Distance, Line, SiteLine
 from rootcollar.site import FOR_WHOM, PURPOSES, SOILS, TAKEN, Mixing, Taken
 from tests import draws
-from tests.label.sample import ACRE_M2, DAY, PLANNED, RECIPE, WEAR, applied, said, total, whole
+from tests.label.sample import ACRE_M2, DAY, PARTNER, PLANNED, RECIPE, WEAR, applied, said, total, whole
 
 WORDS = ("aerial", "foliar", "basal bark", "broadcast foliar", "hack and squirt")
 PLANTS = ("shrub example", "tree example", "shrub", "other shrub")
 ITEMS = sorted(WEAR | {"coveralls", "chemical-resistant footwear"})
+PARTNERS = ("otheramine", "someamine", "oil-carried products", "any other product")
+METALS = ("galvanized", "unlined steel", "brass")
 GLOVES = ("barrier laminate", "nitrile >= 14 mil", "latex")
 
 
@@ -83,6 +85,12 @@ LABELS: dict[str, st.SearchStrategy[Any]] = {
     "sheet.food_and_stock.hay_cut_days": st.integers(0, 40),
     "sheet.food_and_stock.slaughter_days": st.integers(0, 40),
     "sheet.food_and_stock.pre_harvest_days": st.integers(0, 40),
+    "sheet.identity.not_for_use_after": st.dates(DAY, DAY.replace(year=DAY.year + 4)),
+    "sheet.method.spray_volume_gal_per_acre.low": numbers(0, 20),
+    "sheet.mixing.tank_mix_forbidden": some(PARTNERS),
+    "sheet.mixing.tank_mix_allowed_named": some(PARTNERS),
+    "sheet.mixing.metal_forbidden": some(METALS),
+    "sheet.mixing.mixture_storage_hours": numbers(0, 48),
 }
 
 
@@ -145,6 +153,21 @@ PLANS: dict[str, st.SearchStrategy[Any]] = {
     "place.taken": takings,
     "place.trees": st.tuples(away, away),
     "place.soil": st.tuples(st.sampled_from([*SOILS, None]), away),
+    "plan.partner": st.sampled_from([PARTNER, replace(PARTNER, label_known=False)]),
+    "people.aboard": st.tuples(
+        st.builds(
+            Aboard,
+            metals=st.sampled_from([None, (), ("brass",), ("galvanized steel",)]),
+            wash_ml=st.one_of(st.none(), numbers(0, 40_000)),
+            flush_ml=st.one_of(st.none(), numbers(0, 40_000)),
+            flasks=st.sampled_from([None, 0, 3]),
+            soap=st.sampled_from([None, True, False]),
+            labels=st.sampled_from([None, True, False]),
+        ),
+        st.sampled_from([None, 0, 3]),
+    ),
+    "shed.jugs": st.builds(Jugs, some(["2025-01", "2019-03"]), some(["twin"])),
+    "day.load": st.tuples(st.just("4 gal"), numbers(0, 30)),
     "history.past": histories(),
     "total.work": works(),
 }
@@ -155,6 +178,8 @@ def stricter(draw: st.DrawFn, path: str, says: Any) -> Any:
     row = FIELDS[path.removeprefix("sheet.")]
     step = draw(numbers(0, 1))
     match row.stricter:
+        case "lower" if isinstance(says, date):
+            return says - timedelta(days=draw(st.integers(0, 900)))
         case "lower":
             return int(says * step) if isinstance(says, int) else says * step
         case "higher" if isinstance(says, int):
@@ -172,7 +197,9 @@ def stricter(draw: st.DrawFn, path: str, says: Any) -> Any:
         case "more" if row.kind == "distances":
             return (*(Distance(one.from_, one.ft * (1 + step), one.methods) for one in says), *draw(distances))
         case "more":
-            more = draw(some(row.among or (WORDS if "prohibited" in path else ITEMS)))
+            other = {"prohibited": WORDS, "tank_mix": PARTNERS, "metal": METALS}
+            words = next((words for name, words in other.items() if name in path), ITEMS)
+            more = draw(some(row.among or words))
             return says + tuple(one for one in more if one not in says)
     raise AssertionError(f"{path}: no change of it is stricter")
 

@@ -130,6 +130,18 @@ def pint_least_area(area_m2: float, rate: float, limit: float) -> float:
     return float((weight / (limit * UNITS("kilogram / hectare"))).to("meter ** 2").magnitude)
 
 
+def pint_spray(mix_gal: float, area_ac: float) -> float:
+    """Another road: by litres and hectares."""
+    per_ha = (mix_gal * UNITS.gallon).to("liter") / (area_ac * UNITS.acre).to("hectare")
+    return float(per_ha.to("gallon / acre").magnitude)
+
+
+def pint_load_hours(work_h: float, load_ml: float, mix_ml: float) -> float:
+    """Another road: the load by the speed at which the mix is put out."""
+    speed = mix_ml * UNITS.milliliter / (work_h * UNITS.hour)
+    return float((load_ml * UNITS.milliliter / speed).to("hour").magnitude)
+
+
 def pint_hours(stems: float, minutes: float) -> float:
     return float((stems * minutes * UNITS.minute).to("minute").magnitude)
 

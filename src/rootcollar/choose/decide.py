@@ -8,12 +8,13 @@ from types import MappingProxyType
 
 from rootcollar.choose.cost import share_needed
 from rootcollar.choose.gates import ground_gate
+from rootcollar.choose.judge import once
 from rootcollar.choose.kinds import Kind, OfKind, kind_of, ways_of_kind
 from rootcollar.choose.option import Choice, Fallback, Option, Pick, Piece, SetAside, plain
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.words import trigger, way_words
 from rootcollar.kernel.doubt import best
-from rootcollar.kernel.verdict import Level, Verdict, worst_first
+from rootcollar.kernel.verdict import Level, Verdict, worst, worst_first
 from rootcollar.label import Told, Weigher
 from rootcollar.label.once import Heard
 from rootcollar.survey.stand import Stand
@@ -83,11 +84,13 @@ def _weigh(one: OfKind, stand: Stand, setting: Setting, weigher: Weigher) -> Opt
     gate = one.plant_gate or ground_gate(one.way, unit, setting.reference)
     if gate is not None:
         return SetAside(one.way, plain(gate.because), plain(gate.would_win_if), gate.asks)
-    if one.figures is None or one.template is None:
+    if one.figures is None:
         return SetAside(one.way, plain(one.refused), plain(one.do))
-    said = weigher.line(one.template, unit, stand.key)
-    if one.weak:
-        said = Told(Heard((*said.said, *one.weak), max(said.level, Level.WARN)), stand.key)
+    each = [weigher.line(template, unit, stand.key) for template in one.templates]
+    said = each[0]
+    if one.weak or len(each) > 1:
+        heard = (*once(verdict for told in each for verdict in told.said), *one.weak)
+        said = Told(Heard(heard, worst(heard)), stand.key)
     return Option(stand, one.way, one.figures, said)
 
 

@@ -179,7 +179,7 @@ def cost_of_stem(way: Way, minutes: Worlds, mix_ml: Worlds, setting: Setting) ->
     Raises Refusal as `prices_per_l`.
     """
     recipe = way.visit.recipe
-    strength = recipe.strength_pct if recipe else 0.0
+    strength = recipe.products_pct if recipe else 0.0
     product_per_l, carrier_per_l = prices_per_l(recipe, setting)
     return cost_per_stem(minutes, wage_per_h(setting), mix_ml / 1000, strength, product_per_l, carrier_per_l)
 

@@ -6,8 +6,9 @@ from dataclasses import dataclass
 
 from rootcollar.choose.figures import per_stem
 from rootcollar.choose.gates import in_season, plant_gate, weaknesses
-from rootcollar.choose.judge import way_facts
+from rootcollar.choose.judge import sides_of, way_facts
 from rootcollar.choose.option import Gate, PerStem, Way
+from rootcollar.choose.partner import with_partner
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.ways import ways_for
 from rootcollar.kernel.errors import Refusal
@@ -24,8 +25,8 @@ Kind = tuple[object, ...]  # all that a stand is, but where it stands and how ma
 class OfKind:
     """A way for stems of one kind. figures: None where the plant shuts it, or where they cannot be reckoned.
 
-    refused, do: why they cannot, and what would help. template: what the rules read of it and say, place aside. weak:
-    the sources' warnings. Whom any of it is said of is put in with the stand.
+    refused, do: why they cannot, and what would help. templates: what the rules read of it and say, place aside, one for
+    each label of its mix. weak: the sources' warnings. Whom any of it is said of is put in with the stand.
     """
 
     way: Way
@@ -33,7 +34,7 @@ class OfKind:
     figures: PerStem | None = None
     refused: str = ""
     do: str = ""
-    template: Template | None = None
+    templates: tuple[Template, ...] = ()
     weak: tuple[Verdict, ...] = ()
 
 
@@ -51,6 +52,10 @@ def ways_of_kind(stand: Stand, setting: Setting, weigher: Weigher) -> tuple[OfKi
 
 def _of_kind(way: Way, stand: Stand, setting: Setting, weigher: Weigher) -> OfKind:
     species = setting.reference.species[stand.species]
+    try:
+        way = with_partner(way, setting)
+    except Refusal as refusal:
+        return OfKind(way, refused=refusal.limit, do=refusal.do)
     gate = plant_gate(way, species, stand, setting.reference)
     if gate is not None:
         return OfKind(way, gate)
@@ -58,6 +63,7 @@ def _of_kind(way: Way, stand: Stand, setting: Setting, weigher: Weigher) -> OfKi
         figures = per_stem(way, species, stand, setting)
     except Refusal as refusal:
         return OfKind(way, refused=refusal.limit, do=refusal.do)
-    template = weigher.template(way_facts(way, species, stand, figures, setting))
+    sides = (way_facts(one, species, stand, figures, setting) for one in sides_of(way))
+    templates = tuple(weigher.template(one) for one in sides)
     weak = tuple(Verdict(Level.WARN, words) for words in weaknesses(way, species))
-    return OfKind(way, figures=figures, template=template, weak=weak)
+    return OfKind(way, figures=figures, templates=templates, weak=weak)

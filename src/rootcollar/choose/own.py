@@ -8,7 +8,7 @@ from datetime import date
 from rootcollar.dose import Proving
 from rootcollar.mix import Container, Recipe
 
-__all__ = ["NO_OWN", "Own", "Price"]
+__all__ = ["NO_OWN", "Mixed", "Own", "Price"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,12 +24,29 @@ class Price:
 
 
 @dataclass(frozen=True, slots=True)
+class Mixed:
+    """A second product planned in every thinned mix of a product. pct: of it in the finished mix [%].
+
+    product, partner: keys of label sheets or formulations; of a fertiliser, its name.
+    """
+
+    product: str
+    partner: str
+    pct: float
+    fertiliser: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Own:
-    """Own figures; empty while nothing was measured. wage_per_h: what an hour of one person costs [money/h]."""
+    """Own figures; empty while nothing was measured. wage_per_h: what an hour of one person costs [money/h].
+
+    mixed: partners that the crew plans in a mix.
+    """
 
     proving: tuple[Proving, ...] = ()
     prices: tuple[Price, ...] = ()
     wage_per_h: float | None = None
+    mixed: tuple[Mixed, ...] = ()
 
     def sizes(self, *names: str) -> tuple[Container, ...]:
         """Return the sizes on sale of the first of some names that any were written down for."""

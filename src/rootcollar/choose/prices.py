@@ -12,7 +12,7 @@ from rootcollar.kernel.doubt import Worlds, sure
 from rootcollar.kernel.errors import Refusal
 from rootcollar.kernel.formula import use
 from rootcollar.kernel.units import convert
-from rootcollar.mix.recipe import Recipe
+from rootcollar.mix.recipe import Recipe, sides
 from rootcollar.reference import middle
 
 __all__ = ["LineCost", "line_cost", "line_labour", "line_mix_cost", "prices_per_l", "wage_per_h"]
@@ -44,7 +44,7 @@ def prices_per_l(recipe: Recipe | None, setting: Setting) -> tuple[float, float]
     """
     if recipe is None:
         return 0.0, 0.0
-    return _product(recipe, setting), _carrier(recipe, setting)
+    return _products(recipe, setting), _carrier(recipe, setting)
 
 
 def line_cost(line: Choice, setting: Setting) -> LineCost:
@@ -58,13 +58,19 @@ def line_labour(line: Choice, setting: Setting) -> Worlds:
 
 
 def line_mix_cost(line: Choice, setting: Setting) -> Worlds:
-    """Return what the product and the carrier of one visit to a line cost [money]."""
+    """Return what the products and the carrier of one visit to a line cost [money]."""
     return line_money(line.stand.stems, _of_stem(line, setting, sure(0.0), line.per_stem.mix_ml / 1000))
 
 
 def _of_stem(line: Choice, setting: Setting, minutes: Worlds, mix_l: Worlds) -> Worlds:
-    strength = line.recipe.strength_pct if line.recipe else 0.0
+    strength = line.recipe.products_pct if line.recipe else 0.0
     return cost_per_stem(minutes, wage_per_h(setting), mix_l, strength, *prices_per_l(line.recipe, setting))
+
+
+def _products(recipe: Recipe, setting: Setting) -> float:
+    """The price of what is poured of all products together; a fertiliser counts nothing, nobody keeps its price."""
+    each = [(one.strength_pct, _product(one, setting)) for one in sides(recipe)]
+    return sum(pct * price for pct, price in each) / recipe.products_pct
 
 
 def _product(recipe: Recipe, setting: Setting) -> float:

@@ -10,9 +10,9 @@ from rootcollar.choose.option import Pick
 from rootcollar.choose.own import NO_OWN, Own
 from rootcollar.choose.ways import Product
 from rootcollar.kernel.doubt import Doubt
-from rootcollar.label import Answers, History, Person
+from rootcollar.label import NOTHING_SAID, Aboard, Answers, History, Person
 from rootcollar.reference import Reference
-from rootcollar.shelf import Sheet
+from rootcollar.shelf import Sheet, Stock
 from rootcollar.site import Ground
 
 __all__ = ["Setting"]
@@ -23,7 +23,7 @@ class Setting:
     """What choosing knows. on: the day the plan is weighed for. wear: items at hand, None: nobody has looked.
 
     picked: what people have chosen otherwise, by the stand's key. own: the crew's own figures. people: the crew, empty:
-    nobody is written down.
+    nobody is written down. aboard: what goes along. stock: what stands in the shed, None: nobody looked.
     """
 
     reference: Reference
@@ -38,6 +38,8 @@ class Setting:
     picked: Mapping[str, Pick] = field(default_factory=dict)
     own: Own = NO_OWN
     people: tuple[Person, ...] = ()
+    aboard: Aboard = NOTHING_SAID
+    stock: Stock | None = None
 
     def sheet(self, product: str | None) -> Sheet | None:
         """Return the label sheet of a product key; None while there is no label for it."""

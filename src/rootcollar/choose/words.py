@@ -34,11 +34,13 @@ def method_in_words(way: Way, tongue: Tongue | None = None) -> str:
 
 
 def mix_words(recipe: Recipe, product: str, tongue: Tongue | None = None) -> str:
-    """Return what is in a mix: "triclopyr ester 4 lb ae/gal EC, 20 % in oil" or "..., undiluted"."""
+    """Return what is in a mix: "triclopyr ester 4 lb ae/gal EC, 20 % in oil" or "..., undiluted", a partner by key."""
     if recipe.carrier == "none":
         return _in(tongue).say("mix.undiluted", product=product)
     carrier = _in(tongue).say(f"carrier.{recipe.carrier}")
-    return _in(tongue).say("mix.diluted", product=product, percent=f"{recipe.strength_pct:.3g}", carrier=carrier)
+    words = _in(tongue).say("mix.diluted", product=product, percent=f"{recipe.strength_pct:.3g}", carrier=carrier)
+    other = recipe.partner
+    return f"{words} + {other.strength_pct:.3g} % {other.key}" if other else words
 
 
 def way_words(way: Way, tongue: Tongue | None = None) -> str:

@@ -188,6 +188,8 @@ def as_json(project: Project, plan: Prescription, setting: Setting) -> dict[str,
                 "strength_pct": recipe.strength_pct,
                 "carrier": recipe.carrier,
                 "ae_g_per_l": recipe.ae_g_per_l,
+                "partner": recipe.partner.key if recipe.partner else None,
+                "partner_pct": recipe.partner.strength_pct if recipe.partner else None,
             }
             for letter, recipe in plan.letters.items()
         },

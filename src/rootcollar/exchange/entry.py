@@ -12,6 +12,7 @@ from datetime import date, datetime
 from typing import Annotated, Any, NoReturn, TypeVar, get_args
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, StringConstraints, ValidationError
+from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails, PydanticCustomError
 
 from rootcollar.kernel.errors import BadInput, Fault, UnitError
@@ -128,14 +129,20 @@ def _described(model: type[Entry], loc: tuple[int | str, ...]) -> tuple[str, lis
     """Return what is allowed at a place, and the keys of the table it stands in."""
     inside: type[Entry] = model
     about = ""
-    names = list(model.model_fields)
+    names = list(_keys(model))
     for part in loc:
-        names = list(inside.model_fields)
-        if isinstance(part, str) and part in inside.model_fields:
-            known = inside.model_fields[part]
+        known_here = _keys(inside)
+        names = list(known_here)
+        if isinstance(part, str) and part in known_here:
+            known = known_here[part]
             about = known.description or ""
             inside = next(_entries(known.annotation), inside)
     return about, names
+
+
+def _keys(model: type[Entry]) -> dict[str, FieldInfo]:
+    """Return what a table can hold by the keys that are typed."""
+    return {known.alias or name: known for name, known in model.model_fields.items()}
 
 
 def _entries(annotation: object) -> Iterator[type[Entry]]:

@@ -99,7 +99,7 @@ def _project(path: Path) -> Project:
     history = History(applied, complete)
     return Project(
         ground, stands(rows, Doubt(ground.seed)), shelf, crew or Crew(), answers or (), history,
-        Stock(lots) if lots else None, own or NO_OWN, picked or {},
+        Stock(lots) if lots else None, own or NO_OWN, picked or {}, _label_files(path),
     )  # fmt: skip
 
 
@@ -124,6 +124,13 @@ def _shelf(reading: _Reading) -> dict[str, Sheet]:
 def _sheets(path: Path) -> list[Path]:
     files = sorted((path / "shelf").glob("*.toml"))
     return [file for file in files if not file.name.endswith((TEMPLATE_MARK, SECOND_MARK))]
+
+
+def _label_files(path: Path) -> frozenset[str]:
+    """Return the names of the files beside the sheets, as photos of a sheet name them."""
+    shelf = path / "shelf"
+    files = (one for one in shelf.rglob("*") if one.is_file() and one.suffix != ".toml")
+    return frozenset(one.relative_to(shelf).as_posix() for one in files)
 
 
 def _stock(

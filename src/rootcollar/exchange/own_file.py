@@ -8,7 +8,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field
 
-from rootcollar.choose import Own, Price
+from rootcollar.choose import Mixed, Own, Price
 from rootcollar.dose import BY_CUTS, Proving
 from rootcollar.exchange.entry import Day, Entry, Text, Volume, check, refuse
 from rootcollar.exchange.stock_file import read_what
@@ -135,9 +135,21 @@ class _Price(Entry):
     on: Day | None = Field(None, description="the day it was seen without quotes, such as on = 2026-09-01")
 
 
+class _Partner(Entry):
+    product: Text = Field(description="the key of the label sheet or formulation it is mixed with, in quotes")
+    partner: Text = Field(
+        description="the key of the second product's label sheet, in quotes; of a fertiliser, its name", alias="with"
+    )
+    percent: Annotated[float, BeforeValidator(_percent)] = Field(
+        description='of it in the finished mix, such as percent = "2%"'
+    )
+    fertiliser: bool = Field(False, description="true where the partner is a fertiliser, which has no sheet")
+
+
 class _Own(Entry):
     proving: list[_Proving] = Field([], description="a block [[proving]] for each proving batch")
     price: list[_Price] = Field([], description="a block [[price]] for each size on sale")
+    partner: list[_Partner] = Field([], description="a block [[partner]] for each second product of a mix")
     wage: Money | None = Field(None, description="what an hour of one person costs, such as wage = 28")
 
 
@@ -155,6 +167,13 @@ def read_own(table: dict[str, Any], file: str, sheets: Collection[str]) -> Own:
         faults += _unknown(product, one.product, file, place, "product")
     for number, price in enumerate(entry.price, start=1):
         faults += _unknown(what, price.what, file, f"[[price]] {number}", "what")
+    for number, other in enumerate(entry.partner, start=1):
+        place = f"[[partner]] {number}"
+        faults += [
+            replace(fault, file=file, row=place) for fault in _partner_faults(other, entry.partner[: number - 1])
+        ]
+        faults += _unknown(product, other.product, file, place, "product")
+        faults += [] if other.fertiliser else _unknown(product, other.partner, file, place, "with")
     faults = faults or [replace(fault, file=file) for fault in _twice(entry.price)]
     if faults:
         raise BadInput(*faults)
@@ -162,7 +181,12 @@ def read_own(table: dict[str, Any], file: str, sheets: Collection[str]) -> Own:
         tuple(_batch(one, product(one.product)) for one in entry.proving),
         tuple(Price(what(one.what), Container(one.holds.text, one.holds.ml, one.price), one.on) for one in entry.price),
         entry.wage,
-    )
+        tuple(
+            Mixed(product(one.product), one.partner if one.fertiliser else product(one.partner), one.percent,
+                  one.fertiliser)
+            for one in entry.partner
+        ),
+    )  # fmt: skip
 
 
 def _readers(sheets: Collection[str]) -> tuple[Callable[[str], str], Callable[[str], str]]:
@@ -185,6 +209,14 @@ def _unknown(parse: Callable[[str], str], said: str, file: str, row: str, field:
     except BadInput as wrong:
         return [replace(fault, file=file, row=row, field=field) for fault in wrong.faults]
     return []
+
+
+def _partner_faults(one: _Partner, before: Sequence[_Partner]) -> Iterator[Fault]:
+    """Yield what cannot be a partner: the product itself, or a second one in the same mix."""
+    if one.partner.casefold() == one.product.casefold():
+        yield Fault(f"{one.partner} with itself", "another product, or a higher strength", field="with")
+    if any(one.product.casefold() == other.product.casefold() for other in before):
+        yield Fault(f"a second partner of {one.product}", "one: mixes of three are not reckoned", field="product")
 
 
 def _proving_faults(one: _Proving) -> Iterator[Fault]:

@@ -9,6 +9,7 @@ from pydantic import BeforeValidator, Field
 
 from rootcollar.exchange.entry import Day, Entry, Mass, Text, Volume, check, refuse
 from rootcollar.kernel.errors import BadInput, Fault
+from rootcollar.label.aboard import NOTHING_SAID, Aboard
 from rootcollar.label.answers import Answer, Answers
 from rootcollar.label.people import DUTIES, LICENCE_KINDS, Licence, Person
 from rootcollar.work.crew import Crew
@@ -65,11 +66,25 @@ class _Person(Entry):
     )
 
 
+class _Aboard(Entry):
+    metals: list[Text] | None = Field(
+        None, description='metals of sprayers and tools that the mix touches, such as metals = ["brass"], or []'
+    )
+    wash_water: Volume | None = Field(None, description='water to wash with, such as wash_water = "9 gal"')
+    eye_flush: Volume | None = Field(None, description='water for eyes at the mixing site, such as eye_flush = "6 gal"')
+    flasks: Annotated[int, Field(ge=0)] | None = Field(
+        None, description="flasks of a pint for eyes, one on each who applies, such as flasks = 3"
+    )
+    soap: bool | None = Field(None, description="whether soap and towels go along: true or false")
+    labels: bool | None = Field(None, description="whether the label booklets ride along: true or false")
+
+
 class _Crew(Entry):
     person: list[_Person] = Field([], description="a block [[person]] for each person")
     wear: list[Text] | None = Field(None, description='a list in quotes, such as wear = ["long sleeves", "goggles"]')
     tank: Volume | None = Field(None, description='what the sprayer holds, such as tank = "4 gal"')
     carry: Mass | None = Field(None, description='the heaviest load to carry, such as carry = "40 lb"')
+    aboard: _Aboard | None = Field(None, description="a block [aboard] of what else goes along")
 
 
 class _Answer(Entry):
@@ -96,7 +111,15 @@ def read_crew(table: dict[str, Any], file: str) -> Crew:
         wear=None if entry.wear is None else frozenset(entry.wear),
         tank_l=None if entry.tank is None else entry.tank / _ML_IN_L,
         carry_kg=None if entry.carry is None else entry.carry / _G_IN_KG,
+        aboard=_along(entry.aboard),
     )
+
+
+def _along(entry: _Aboard | None) -> Aboard:
+    if entry is None:
+        return NOTHING_SAID
+    metals = None if entry.metals is None else tuple(entry.metals)
+    return Aboard(metals, entry.wash_water, entry.eye_flush, entry.flasks, entry.soap, entry.labels)
 
 
 def _once(entry: _Crew, file: str) -> None:

@@ -22,6 +22,7 @@ COLUMNS = (
     Column("opened", "2026-05-20, or no", needed=False),
     Column("not after", "2028-03-31", needed=False),
     Column("note", "the steel locker", needed=False),
+    Column("label version", "the version or date printed on its label", needed=False),
 )
 
 _HAIR = 1e-9  # relative; floating point is not a measurement
@@ -72,7 +73,7 @@ def _lot(row: Row, parse: Callable[[str], str]) -> Lot | None:
     if what is None or left is None:
         return None
     words = row.cells.get
-    return Lot(what, left, words("lot", ""), holds, opened, not_after, words("note", ""))
+    return Lot(what, left, words("lot", ""), holds, opened, not_after, words("note", ""), words("label version", ""))
 
 
 def _left_ml(said: str) -> float:

@@ -50,18 +50,26 @@ from rootcollar.hazard.gloves import (
 from rootcollar.hazard.holding import chart_words, holding_times, material_words
 from rootcollar.hazard.molecule import acid_share, molar_mass
 from rootcollar.hazard.saw import felling_distance_m
-from rootcollar.hazard.transport import liquid_kg, most_in_package_ml, most_in_vehicle_kg, packing_group
+from rootcollar.hazard.transport import (
+    Package,
+    is_classed,
+    liquid_kg,
+    most_in_package_ml,
+    most_in_vehicle_kg,
+    packing_group,
+    too_large,
+)
 from rootcollar.hazard.wash import Wash, carried_flush_ml, flush_water_ml, wash_needed, wash_water_ml
 from rootcollar.hazard.wear import TASKS, Floor, Task, wear_floor
 
 __all__ = [
-    "MEASURED", "ROUTES", "TASKS", "Category", "Chart", "Floor", "Rating", "Route", "SignalWord", "Task", "Wash",
-    "acid_share", "attenuation_factor", "behind_respirator_ug_per_lb", "carried_flush_ml", "chart_words",
+    "MEASURED", "ROUTES", "TASKS", "Category", "Chart", "Floor", "Package", "Rating", "Route", "SignalWord", "Task",
+    "Wash", "acid_share", "attenuation_factor", "behind_respirator_ug_per_lb", "carried_flush_ml", "chart_words",
     "drinking_water_benchmark_ppb", "environmental_impact", "felling_distance_m", "fish_word", "flush_water_ml",
     "gus_score", "half_life_d", "handler_dose_mg_per_kg", "henry_dimensionless", "henry_pa_m3_per_mol",
-    "holding_times", "leaching_word", "left_share", "liner_hours_left", "liquid_kg", "margin_of_exposure",
-    "material_of", "material_words", "molar_mass", "most_in_package_ml", "most_in_vehicle_kg", "packing_group",
-    "read_chart", "retardation_factor", "shortcut_dose_mg_per_kg", "signal_word", "solvent_groups",
-    "toxicity_category", "vapour_pressure_mpa", "vapour_word", "wash_needed", "wash_water_ml", "weaker_rating",
-    "wear_floor", "worse_category",
+    "holding_times", "is_classed", "leaching_word", "left_share", "liner_hours_left", "liquid_kg",
+    "margin_of_exposure", "material_of", "material_words", "molar_mass", "most_in_package_ml", "most_in_vehicle_kg",
+    "packing_group", "read_chart", "retardation_factor", "shortcut_dose_mg_per_kg", "signal_word", "solvent_groups",
+    "too_large", "toxicity_category", "vapour_pressure_mpa", "vapour_word", "wash_needed", "wash_water_ml",
+    "weaker_rating", "wear_floor", "worse_category",
 ]  # fmt: skip

@@ -103,6 +103,7 @@ _GROUPS = {
     "template": "once for each way and product",
     "place": "once for each unit",
     "totals": "over the sums of a unit and its year",
+    "day": "when a day is prepared, for its loads and jugs",
 }
 
 

@@ -9,8 +9,9 @@ from rootcollar.jobs.figure import Poured, Worked
 from rootcollar.jobs.outcome import Outcome
 from rootcollar.kernel.errors import BadInput, Fault, NotCleared, Refusal
 from rootcollar.kernel.verdict import Level, Verdict, worst, worst_first
-from rootcollar.label import Planned, Rule, template_facts, weigh_mix
+from rootcollar.label import Planned, Rule, law_facts, template_facts, weigh_mix
 from rootcollar.mix import Carrier, Recipe
+from rootcollar.reference import load
 from rootcollar.shelf import Sheet, actives, ae_g_per_l
 
 __all__ = ["Against", "against"]
@@ -64,6 +65,7 @@ def _weighed(poured: Poured, method: str, label: Against) -> tuple[tuple[Verdict
     )  # fmt: skip
     planned = Planned(method, (), recipe, poured.band_cm or _ANY_STEM, poured.dose_ml, poured.dose_per)
     facts = dict(template_facts(planned, sheet, state=None, demo=label.demo, wear=None))
+    facts |= law_facts(load().hazard)
     del facts["plan.species"]
     if poured.band_cm is None:
         del facts["plan.band_cm"]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from types import MappingProxyType
 
@@ -13,7 +13,7 @@ from rootcollar.kernel.doubt import Doubt
 from rootcollar.kernel.errors import BadInput, Fault, NotFound
 from rootcollar.kernel.verdict import Level, Verdict
 from rootcollar.reference import find_tongue, load
-from rootcollar.work import Packet, PacketAsked, Project, Shopping, clear, packet, shopping
+from rootcollar.work import Packet, PacketAsked, Project, Shopping, clear, day_verdicts, packet, shopping
 
 __all__ = ["Prepared", "choose", "prepare", "prescribed", "setting_of"]
 
@@ -66,7 +66,8 @@ def prepare(
     asked = PacketAsked(
         clear(lines, setting), lines, tuple(wanted), prescription, setting, project.crew, day, on, project.stock, spoken
     )
-    return Outcome(Prepared(packet(asked), prescription, shopping(asked)), verdicts=_said(lines))
+    said = (*_said(lines), *day_verdicts(asked))
+    return Outcome(Prepared(packet(asked), prescription, shopping(asked)), verdicts=said)
 
 
 def prescribed(
@@ -103,4 +104,6 @@ def setting_of(project: Project, on: date) -> Setting:
         picked=project.picked,
         own=project.own,
         people=project.crew.people,
+        aboard=replace(project.crew.aboard, files=project.label_files),
+        stock=project.stock,
     )

@@ -68,7 +68,8 @@ def template_facts(
         "plan.stature": (planned.height_m, planned.band_cm[1]),
         "plan.leaks": (recipe.ingredient if recipe else "", planned.leaks),
     }
-    return {**_lines(known), **(_label(sheet, planned.method) if sheet else {})}
+    partner = {"plan.partner": Line(planned.partner)}
+    return {**_lines(known), **partner, **(_label(sheet, planned.method) if sheet else {})}
 
 
 def place_facts(template: Facts, unit: Unit, *, on: date | None) -> Facts:

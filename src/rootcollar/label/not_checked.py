@@ -19,18 +19,10 @@ class NotChecked:
 
 
 NOT_CHECKED: tuple[NotChecked, ...] = (
-    NotChecked("L20", "The signal word typed fits the toxicity categories typed."),
-    NotChecked("L21", "The wear typed is no less than the federal floor for the typed categories."),
     NotChecked("L38", "The state's own distances from water are kept."),
     NotChecked("L40", "Work at the water's edge or in wetland may need a permit."),
     NotChecked("L41", "The endangered-species bulletin was fetched for the place and the month of work."),
     NotChecked("L42", "The limits of that bulletin are kept."),
-    NotChecked("L46", "Partners in a tank mix are allowed, and the strictest label of all of them holds."),
-    NotChecked("L48", "No more is mixed than is used while the label lets a mix stand."),
-    NotChecked("L49", "No sprayer or tool is of a metal the label forbids."),
-    NotChecked("L50", "No product is used after the last day printed on it."),
-    NotChecked("L60", "The label on the jug is the version that was typed."),
-    NotChecked("L51", "A vehicle carries no more of a classed product than the materials-of-trade limits."),
     NotChecked("L54", "Notices that the state asks for were given in time."),
     NotChecked("P04", "It is none of the times of year the label leaves out.", Stage.HOURS),
     NotChecked("P05", "Cut stumps are treated within the minutes the label gives.", Stage.HOURS),
@@ -44,8 +36,6 @@ NOT_CHECKED: tuple[NotChecked, ...] = (
     NotChecked("L34", "The air is inside the label's range of temperature.", Stage.HOURS),
     NotChecked("L35", "No rain is forecast inside the label's hours.", Stage.HOURS),
     NotChecked("L36", "The ground is in no state the label forbids.", Stage.HOURS),
-    NotChecked("L52", "Water, soap and eye flush for washing are carried.", Stage.HOURS),
-    NotChecked("L53", "The label itself is carried on the job.", Stage.HOURS),
     NotChecked("L55", "The record holds every field that product and state ask for.", Stage.CLOSE),
     NotChecked("L56", "The record is closed in time.", Stage.CLOSE),
     NotChecked("L57", "A customer gets a copy in time.", Stage.CLOSE),

@@ -67,6 +67,14 @@ _OTHERS: dict[str, Fact] = {
     "place.soil": Fact(
         "the soil and the depth of ground water", "write soil and ground_water of the unit in ground.toml"
     ),
+    "plan.partner": Fact("other product planned in the mix", "write [[partner]] in own.toml"),
+    "people.aboard": Fact("what the crew has along", "write aboard in crew.toml"),
+    "shed.jugs": Fact("the jugs of the product", "write stock.csv"),
+    "law.wear_floor": Fact("the least to wear by category", "nothing: it is kept with the facts"),
+    "law.wash": Fact("the least water to carry", "nothing: it is kept with the facts"),
+    "law.transport": Fact("the most that a vehicle carries", "nothing: it is kept with the facts"),
+    "day.load": Fact("a load of the day and how long it is worked with", "prepare a day"),
+    "day.jugs": Fact("the jugs that go along", "prepare a day"),
     "total.work": Fact("the sum of the product's work on the unit", "count the stems in tally.csv"),
     "history.past": Fact("what was applied on the unit before", "write applied.csv"),
 }

@@ -7,9 +7,18 @@ from dataclasses import dataclass
 from rootcollar.kernel.doubt import Worlds
 from rootcollar.mix.recipe import Recipe
 
-__all__ = ["CUT_AND_TREATED", "Planned", "UnitTotal"]
+__all__ = ["CUT_AND_TREATED", "Partnered", "Planned", "UnitTotal"]
 
 CUT_AND_TREATED = frozenset({"cut_stump", "vine_cut"})  # what is cut off is treated at once, by somebody who may
+
+
+@dataclass(frozen=True, slots=True)
+class Partnered:
+    """The other product in a mix, as a label may call it. names: most telling first. label_known: it has a sheet."""
+
+    names: tuple[str, ...]
+    label_known: bool = True
+    fertiliser: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,7 +28,7 @@ class Planned:
     species: names the label may use for the target (common, scientific, other), common name first. recipe: None to
     pull, cut, girdle or leave. band_cm: stem diameters [cm]. dose_ml, dose_per: planned mix on one cut, stump or stem
     [mL], where planned so. height_m: height of the target [m], where known. leaks: whether a source
-    finds the risk high that its ingredient hurts others through their roots.
+    finds the risk high that its ingredient hurts others through their roots. partner: the other product in the mix.
     """
 
     method: str
@@ -30,6 +39,7 @@ class Planned:
     dose_per: str = ""
     height_m: float | None = None
     leaks: bool = False
+    partner: Partnered | None = None
 
 
 @dataclass(frozen=True, slots=True, eq=False)

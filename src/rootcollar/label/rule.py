@@ -21,9 +21,11 @@ __all__ = ["RULES", "Basis", "Facts", "Rule", "Seen", "ask", "exceeds", "rule", 
 
 Facts = Mapping[str, Line[Any]]
 Check = Callable[..., Verdict | None]
-Group = Literal["template", "place", "totals"]
+Group = Literal["template", "place", "totals", "day"]
 
 _HAIR = 1e-9  # a figure this close to a limit, as a share of it, is the limit: floating point is not a measurement
+
+_NOTHING_WITHOUT = frozenset({"plan.partner"})  # a rule that reads one of these has nothing to weigh where it is none
 
 
 class Seen(StrEnum):
@@ -68,9 +70,18 @@ class Rule:
 
     @property
     def group(self) -> Group:
-        """When it is weighed: once a template, once a unit, or over the sums of a unit."""
+        """When it is weighed: once a template, once a unit, over the sums of a unit, or when the day is prepared."""
         rooms = {path.split(".")[0] for path in self.paths}
-        return "totals" if rooms & {"total", "history"} else "place" if "place" in rooms else "template"
+        if "day" in rooms:
+            return "day"
+        if rooms & {"total", "history"}:
+            return "totals"
+        return "place" if "place" in rooms or "plan.on" in self.paths else "template"
+
+    @property
+    def of_the_whole(self) -> bool:
+        """Whether it asks of label, crew and shed alone, so that one answer holds everywhere."""
+        return {path.split(".")[0] for path in self.paths} <= {"sheet", "people", "shed", "law"}
 
     @property
     def needs_label(self) -> bool:
@@ -128,6 +139,9 @@ def weigh(known: Rule, facts: Facts, about: str) -> Verdict:
     A line that is silent where silence sets no limit ends the matter; then unread facts ask; then silence asks (or
     stops); then the check is called.
     """
+    for path in _NOTHING_WITHOUT.intersection(known.paths):
+        if (there := facts.get(path)) and there.says is None:
+            return Verdict(Level.OK, f"nothing to weigh: no {PATHS[path].words}", "", known.number, about)
     says: dict[str, Any] = {}
     quiet, unread, pages = [], [], []
     for path in known.paths:

@@ -9,7 +9,9 @@ from rootcollar.label.rule import RULES, Facts, Group, Rule, weigh
 from rootcollar.label.rules import identity as _identity  # noqa: F401  every rule is entered before any is weighed
 from rootcollar.shelf import Sheet, unread
 
-__all__ = ["must_read", "no_label", "rules_of", "weigh_mix", "weigh_place", "weigh_template", "weigh_totals"]
+__all__ = [
+    "must_read", "no_label", "rules_of", "weigh_day", "weigh_mix", "weigh_place", "weigh_template", "weigh_totals",
+]  # fmt: skip
 
 
 def weigh_template(facts: Facts, about: str) -> tuple[Verdict, ...]:
@@ -44,6 +46,11 @@ def weigh_place(facts: Facts, about: str) -> tuple[Verdict, ...]:
 def weigh_totals(facts: Facts, about: str) -> tuple[Verdict, ...]:
     """Return what the rules that read sums and history say, each once."""
     return _weigh("totals", facts, about)
+
+
+def weigh_day(facts: Facts, about: str) -> tuple[Verdict, ...]:
+    """Return what the rules say that read what is known only when a day is prepared, each once."""
+    return tuple(weigh(known, facts, about) for known in rules_of("day", labelled=True))
 
 
 def must_read(sheet: Sheet, method: str) -> tuple[str, ...]:

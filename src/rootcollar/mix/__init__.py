@@ -48,7 +48,7 @@ from rootcollar.mix.rates import (
     product_rate_l_per_ha,
     same_acid_rate,
 )  # fmt: skip
-from rootcollar.mix.recipe import Carrier, Recipe, Treatment, Visit, parts_of
+from rootcollar.mix.recipe import Carrier, Part, Recipe, Treatment, Visit, parts_of, sides
 from rootcollar.mix.rinse import residue_ml, rinsate_ml, rinse_water_ml
 from rootcollar.mix.sold import KINDS, sold
 from rootcollar.mix.strength import active_g_per_l, off_pct
@@ -62,7 +62,7 @@ from rootcollar.mix.water import (
 )  # fmt: skip
 
 __all__ = [
-    "KINDS", "Card", "Carrier", "Container", "Limits", "Loads", "Purchase", "Recipe", "Supply",
+    "KINDS", "Card", "Carrier", "Container", "Limits", "Loads", "Part", "Purchase", "Recipe", "Supply",
     "Treatment", "Visit", "above_new_pct", "acid_from_active", "acid_kg_per_ha", "active_g_per_l", "adding_order",
     "air_gap_cm", "ams_for_ion", "ams_in_tank_g", "ams_lb_per_100_gal", "card", "cheapest", "course_m",
     "flow_ml_per_s", "g_from_rate", "g_from_weight_pct", "hardness_ppm", "implied_density_g_per_ml", "in_time_ml",
@@ -70,7 +70,7 @@ __all__ = [
     "most_volume_l_per_ha", "moving_l_per_ha", "off_mean_pct", "off_pct", "on_area_mix_ml", "on_plants_ml",
     "output_l_per_ha", "parts_of", "pct_from_acid", "pct_from_parts", "pct_from_rate", "per_plant_ml", "plan_loads",
     "product_in_ml", "product_on_top_ml", "product_rate_l_per_ha", "residue_ml", "rinsate_ml", "rinse_water_ml",
-    "same_acid_rate", "share_of_mix_pct", "smallest_batch_ml", "sold", "speed_m_per_s", "still_needed_ml",
+    "same_acid_rate", "share_of_mix_pct", "sides", "smallest_batch_ml", "sold", "speed_m_per_s", "still_needed_ml",
     "supply", "tank_area_m2", "tank_by_weight_ml", "tank_s", "topped_up_pct", "topup_product_ml",
     "total_for_product_ml", "treated_cm2",
 ]  # fmt: skip

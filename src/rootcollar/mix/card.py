@@ -27,15 +27,25 @@ _ROOMY = 0.75  # ours: with less diluent than this share, "about half a tank" of
 
 @dataclass(frozen=True, slots=True)
 class Limits:
-    """What a label allows of strength [% of finished mix]; None: not said."""
+    """What a label allows of strength [% of finished mix], and the label of a partner of its own; None: not said."""
 
     max_pct: float | None = None
     min_pct: float | None = None
+    partner_max_pct: float | None = None
+    partner_min_pct: float | None = None
+
+    @property
+    def of_partner(self) -> Limits:
+        """What the partner's label allows of it."""
+        return Limits(self.partner_max_pct, self.partner_min_pct)
 
 
 @dataclass(frozen=True, slots=True)
 class Card:
-    """One batch. Volumes in mL; true_pct: strength of what is poured, by the jug [% of finished mix]."""
+    """One batch. Volumes in mL; true_pct: strength of what is poured, by the jug [% of finished mix].
+
+    partner_ml, partner_pct: the second product of the mix, 0 where there is none.
+    """
 
     steps: tuple[str, ...]
     true_pct: float
@@ -44,6 +54,8 @@ class Card:
     dye_ml: float
     diluent_ml: float
     total_ml: float
+    partner_ml: float = 0.0
+    partner_pct: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +65,7 @@ class _Measured:
     product: Jug
     surfactant: Jug
     dye: Jug
+    partner: Jug
 
 
 def card(recipe: Recipe, total_ml: float, limits: Limits = Limits(), system: System = "us") -> Card:
@@ -87,7 +100,8 @@ def smallest_batch_ml(recipe: Recipe, limits: Limits = Limits(), system: System 
     no mark keeps to limits so close together.
     """
     _check(recipe, limits)
-    parts = [pct for pct in (recipe.strength_pct, recipe.surfactant_pct, recipe.dye_pct) if pct > 0]
+    other = recipe.partner.strength_pct if recipe.partner else 0.0
+    parts = [pct for pct in (recipe.strength_pct, other, recipe.surfactant_pct, recipe.dye_pct) if pct > 0]
     total_ml = jug(total_for_product_ml(_LEAST_ML, min(parts)), system, "up").ml
     while not _undiluted(recipe) and _measure(recipe, total_ml, limits, system) is None:
         if total_ml > _MOST_ML:
@@ -102,7 +116,20 @@ def smallest_batch_ml(recipe: Recipe, limits: Limits = Limits(), system: System 
 
 def _check(recipe: Recipe, limits: Limits) -> None:
     """Refuse what no batch of any size could be."""
-    pct = recipe.strength_pct
+    _within(recipe.strength_pct, limits)
+    if recipe.partner:
+        _within(recipe.partner.strength_pct, limits.of_partner)
+    if _undiluted(recipe) and not recipe.partner:
+        return
+    pct, mix = recipe.products_pct, f"a mix of {show(recipe.strength_pct, '%')}"
+    if recipe.carrier == "none":
+        raise Refusal(mix, limit="nothing is named to thin it with", do="Name water or oil, or use it undiluted")
+    if pct + recipe.surfactant_pct + recipe.dye_pct > 100:
+        raise Refusal(mix, limit="product, surfactant and dye are more than 100 % together", do="Give another strength")
+
+
+def _within(pct: float, limits: Limits) -> None:
+    """Refuse a strength that is none, or outside the limits."""
     mix = f"a mix of {show(pct, '%')}"
     if not 0 < pct <= 100:
         raise Refusal(mix, limit="a strength is above 0 and at most 100 %", do="Give another strength")
@@ -112,12 +139,6 @@ def _check(recipe: Recipe, limits: Limits) -> None:
     if limits.min_pct is not None and pct < limits.min_pct * (1 - _HAIR):
         least = show(limits.min_pct, "%")
         raise Refusal(mix, limit=f"at least {least} is demanded", do=f"Mix {least} or more")
-    if _undiluted(recipe):
-        return
-    if recipe.carrier == "none":
-        raise Refusal(mix, limit="nothing is named to thin it with", do="Name water or oil, or use it undiluted")
-    if pct + recipe.surfactant_pct + recipe.dye_pct > 100:
-        raise Refusal(mix, limit="product, surfactant and dye are more than 100 % together", do="Give another strength")
 
 
 def _undiluted(recipe: Recipe) -> bool:
@@ -130,16 +151,32 @@ def _measure(recipe: Recipe, total_ml: float, limits: Limits, system: System) ->
     dye = _additive(total_ml, recipe.dye_pct, system)
     if surfactant is None or dye is None:
         return None
-    want_ml = product_in_ml(total_ml, recipe.strength_pct)
-    for mark in _marks(want_ml, system):
+    partner = _partner(recipe, total_ml, limits, system)
+    if partner is None:
+        return None
+    beside_ml = surfactant.ml + dye.ml + partner.ml
+    for mark in _allowed(recipe.strength_pct, total_ml, limits, system):
+        if mark.ml + beside_ml <= total_ml * (1 + _HAIR):
+            return _Measured(mark, surfactant, dye, partner)
+    return None
+
+
+def _partner(recipe: Recipe, total_ml: float, limits: Limits, system: System) -> Jug | None:
+    """The mark of the second product, within its own label; none of it where there is no second product."""
+    if recipe.partner is None:
+        return Jug("", 0.0)
+    return next(_allowed(recipe.partner.strength_pct, total_ml, limits.of_partner, system), None)
+
+
+def _allowed(pct: float, total_ml: float, limits: Limits, system: System) -> Iterator[Jug]:
+    """The marks of a product that keep to its label, best first."""
+    for mark in _marks(product_in_ml(total_ml, pct), system):
         true = share_of_mix_pct(mark.ml, total_ml)
         if limits.max_pct is not None and true > limits.max_pct * (1 + _HAIR):
             continue
         if limits.min_pct is not None and true < limits.min_pct * (1 - _HAIR):
             continue
-        if mark.ml + surfactant.ml + dye.ml <= total_ml * (1 + _HAIR):
-            return _Measured(mark, surfactant, dye)
-    return None
+        yield mark
 
 
 def _additive(total_ml: float, pct: float, system: System) -> Jug | None:
@@ -158,13 +195,17 @@ def _marks(want_ml: float, system: System) -> Iterator[Jug]:
 
 def _card(recipe: Recipe, mark: Jug, found: _Measured, system: System) -> Card:
     product, surfactant, dye, total_ml = found.product, found.surfactant, found.dye, mark.ml
-    diluent_ml = max(total_ml - product.ml - surfactant.ml - dye.ml, 0.0)
+    partner = found.partner
+    diluent_ml = max(total_ml - product.ml - partner.ml - surfactant.ml - dye.ml, 0.0)
     oil = recipe.carrier == "oil"
     diluent = "oil" if oil else "clear water"
     first = f"Fill about half with {diluent}."
     if diluent_ml < _ROOMY * total_ml:
         first = f"Pour in {jug(diluent_ml / 2, system).text} of {diluent}, about half of what it takes."
     parts = [f"Add {product.text} of product."]
+    if recipe.partner:
+        named = recipe.product or recipe.formulation
+        parts = [f"Add {product.text} of {named}.", f"Add {partner.text} of {recipe.partner.key}."]
     parts += [f"Add {surfactant.text} of surfactant."] if surfactant.ml else []
     parts += [f"Add {dye.text} of dye."] if dye.ml else []
     last = f"Oil to the {mark.text} mark; stir or shake." if oil else f"Water to the {mark.text} mark; stir, not shake."
@@ -176,6 +217,8 @@ def _card(recipe: Recipe, mark: Jug, found: _Measured, system: System) -> Card:
         dye.ml,
         diluent_ml,
         total_ml,
+        partner.ml,
+        share_of_mix_pct(partner.ml, total_ml) if partner.ml else 0.0,
     )
 
 

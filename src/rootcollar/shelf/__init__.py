@@ -29,6 +29,7 @@ from rootcollar.shelf.registration import base_product, is_epa_reg_no, is_placeh
 from rootcollar.shelf.second import Again, Twice, another, asked_again, first_reader, same_person, twice, value_again
 from rootcollar.shelf.sheet import SILENT, Active, Distance, Line, Second, Sheet, Silent, SiteLine
 from rootcollar.shelf.stock import ADDITIVES, Lot, Stock
+from rootcollar.shelf.strictest import strictest
 from rootcollar.shelf.template import template
 from rootcollar.shelf.typed import SILENT_WORD, as_typed, cells_of, form_of, raw_of, shape_of
 from rootcollar.shelf.values import NotAllowed, read_value
@@ -51,7 +52,7 @@ __all__ = [
     "SCHEMA", "NOT_READ", "parse_sheet", "template", "unread",
     "actives", "ae_g_per_l", "carriers", "dose_each", "entry_hours", "setback_words",
     "sites", "strength_range", "wear",
-    "ADDITIVES", "Lot", "Stock",
+    "ADDITIVES", "Lot", "Stock", "strictest",
     "SECTIONS", "Section", "Shape", "PAGED", "REPEATED", "block_of", "field_at", "in_order", "page_words",
     "walk",
     "SILENT_WORD", "NotAllowed", "as_typed", "cells_of", "form_of", "raw_of", "read_value", "shape_of",

@@ -87,7 +87,7 @@ class _Reading:
         for number, row in enumerate(raw, start=1):
             read = dict(self.block(row, where=f"{name} {number} "))
             said = {one: None if line.says is SILENT else line.says for one, line in read.items()}
-            unread = frozenset(self.known) - read.keys()
+            unread = frozenset(self.known.keys() - read.keys())
             make: Any = Active if name == "ingredient" else SiteLine
             says.append(make(**{_python(one): value for one, value in said.items()}, unread=unread))
             pages.append(self._page(row, name))

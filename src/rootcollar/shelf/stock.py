@@ -19,7 +19,7 @@ class Lot:
     """One container. what: key of a label sheet, or one of `ADDITIVES`. left_ml: what is in it [mL].
 
     holds_ml: what it held when full [mL]. opened: the day, where it is open. not_after: last day of use. None: not
-    written down. note: where it stands, or anything else.
+    written down. note: where it stands, or anything else. label_version: the version or date printed on its label.
     """
 
     what: str
@@ -29,6 +29,7 @@ class Lot:
     opened: date | None = None
     not_after: date | None = None
     note: str = ""
+    label_version: str = ""
 
     def past(self, on: date) -> bool:
         """Return whether its last day of use is over."""

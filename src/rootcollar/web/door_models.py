@@ -89,6 +89,10 @@ class MixOf(_Told):
     carrier: Literal["water", "oil", "none"]
     strength_pct: float
     """Volume of product in 100 volumes of finished mix [%]."""
+    partner: str | None = None
+    """The key of a second product in the mix; none where there is none."""
+    partner_pct: float | None = None
+    """Volume of the second product in 100 volumes of finished mix [%]."""
 
 
 class LineOf(_Told):

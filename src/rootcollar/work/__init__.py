@@ -11,12 +11,14 @@ from rootcollar.work.asked import PacketAsked
 from rootcollar.work.build import packet
 from rootcollar.work.clear import Cleared, clear, still_standing
 from rootcollar.work.crew import Crew, Person
+from rootcollar.work.day_rules import day_verdicts
 from rootcollar.work.packet import Packet
 from rootcollar.work.project import Project
 from rootcollar.work.readers import readers
 from rootcollar.work.shopping import Shopping, shopping
 
 __all__ = [
-    "Cleared", "Crew", "Packet", "PacketAsked", "Person", "Project", "Shopping", "clear", "packet", "readers",
+    "Cleared", "Crew", "Packet", "PacketAsked", "Person", "Project", "Shopping", "clear", "day_verdicts", "packet",
+    "readers",
     "shopping", "still_standing",
 ]  # fmt: skip

@@ -20,6 +20,7 @@ from rootcollar.mix import (
     plan_loads,
     product_in_ml,
     share_of_mix_pct,
+    sides,
     smallest_batch_ml,
     tank_by_weight_ml,
 )  # fmt: skip
@@ -28,7 +29,7 @@ from rootcollar.shelf import Sheet, strength_range
 from rootcollar.work import text
 from rootcollar.work.crew import Crew
 
-__all__ = ["Batches", "batches", "card_again", "limits_of", "loads_again", "short", "tank_ml"]
+__all__ = ["Batches", "batches", "card_again", "limits_for", "limits_of", "loads_again", "short", "tank_ml"]
 
 _OIL, _WATER = "mineral_basal_oil", "water"
 
@@ -52,7 +53,9 @@ class Batches:
         mark = text.mark(one.total_ml)
         if one.diluent_ml == 0:
             return tongue.say("mix.pour", mark=mark)
-        also = tongue.say("mix.surfactant", amount=short(one.surfactant_ml)) if one.surfactant_ml else ""
+        other = self.recipe.partner
+        also = f", {short(one.partner_ml)} {other.key}" if other else ""
+        also += tongue.say("mix.surfactant", amount=short(one.surfactant_ml)) if one.surfactant_ml else ""
         also += tongue.say("mix.dye") if one.dye_ml else ""  # how much stands on the card
         carrier, percent = tongue.say(f"carrier.{self.recipe.carrier}"), f"{one.true_pct:.3g}"
         product = short(one.product_ml)
@@ -70,7 +73,7 @@ def batches(recipe: Recipe, need_ml: Worlds, method: str, crew: Crew, setting: S
     A gallon jug is taken where the tank is not known. The best figure is mixed, rounded up to a mark of the tank.
     Raises Refusal where the empty sprayer alone is more than is to be carried.
     """
-    limits = limits_of(recipe, method, setting.sheet(recipe.product))
+    limits = limits_for(recipe, method, setting)
     loads, bound, recipe = _loads(recipe, best(need_ml), limits, crew, setting)
     different = dict.fromkeys(loads.volumes_ml)
     names = ("Full load", "Last load") if len(different) > 1 else ("The load",)
@@ -83,7 +86,7 @@ def batches(recipe: Recipe, need_ml: Worlds, method: str, crew: Crew, setting: S
 
 def loads_again(recipe: Recipe, need_ml: Worlds, method: str, crew: Crew, setting: Setting) -> Loads:
     """Return the loads of `batches` alone, to be watched."""
-    limits = limits_of(recipe, method, setting.sheet(recipe.product))
+    limits = limits_for(recipe, method, setting)
     return _loads(recipe, best(need_ml), limits, crew, setting)[0]
 
 
@@ -112,12 +115,14 @@ def card_again(recipe: Recipe, total_ml: float, limits: Limits, part: str) -> fl
     if part == "total_ml":
         return note("filled to", f"the nearest mark, {text.mark(made.total_ml)}", made.total_ml, "mL", "ours")
     pct = {"product_ml": recipe.strength_pct, "surfactant_ml": recipe.surfactant_pct, "dye_ml": recipe.dye_pct}
-    wanted = {"true_pct": ("product_ml",), "diluent_ml": tuple(pct)}.get(part, (part,))
+    pct |= {"partner_ml": recipe.partner.strength_pct} if recipe.partner else {}
+    of_share = {"true_pct": "product_ml", "partner_pct": "partner_ml"}
+    wanted = tuple(pct) if part == "diluent_ml" else (of_share.get(part, part),)
     measured = [name for name in wanted if getattr(made, name)]
     poured = [_poured(name.removesuffix("_ml"), getattr(made, name), made, pct[name]) for name in measured]
     if part == "diluent_ml":
         return note("beside it", " - ".join(f"{one:.6g}" for one in (made.total_ml, *poured)), made.diluent_ml, "mL")
-    return share_of_mix_pct(made.product_ml, made.total_ml) if part == "true_pct" else poured[0]
+    return share_of_mix_pct(getattr(made, wanted[0]), made.total_ml) if part in of_share else poured[0]
 
 
 def _poured(what: str, mark_ml: float, made: Card, pct: float) -> float:
@@ -132,6 +137,14 @@ def _step_ml(volume_ml: float) -> float:
     if volume_ml >= convert(2, "qt", "mL"):
         return convert(1 / 2, "pt", "mL")
     return convert(1 / 2, "cup", "mL") if volume_ml >= convert(1, "cup", "mL") else convert(1, "fl oz", "mL")
+
+
+def limits_for(recipe: Recipe, method: str, setting: Setting) -> Limits:
+    """Return the strengths that keep to the label of each product of a mix, for a method."""
+    mine, *others = (limits_of(one, method, setting.sheet(one.product)) for one in sides(recipe))
+    if recipe.partner and not others:
+        others = [Limits(recipe.partner.strength_pct)]
+    return replace(mine, partner_max_pct=others[0].max_pct, partner_min_pct=others[0].min_pct) if others else mine
 
 
 def limits_of(recipe: Recipe, method: str, sheet: Sheet | None) -> Limits:
@@ -170,8 +183,15 @@ def _density_kg_per_l(recipe: Recipe, setting: Setting) -> float:
     name = _OIL if recipe.carrier == "oil" else _WATER
     rows = [row.figure for row in setting.reference.mixing["carrier_density"] if row.name == name]
     carrier = use(next(one for one in (*numbers(rows), *map(middle, spans(rows))) if one.unit == "g/mL"))
+    each = [(one.strength_pct, _product_kg_per_l(one, carrier, setting)) for one in sides(recipe)]
+    pct = sum(one for one, _ in each)
+    return mix_density_kg_per_l(pct, sum(one * density for one, density in each) / pct, carrier)
+
+
+def _product_kg_per_l(recipe: Recipe, carrier: float, setting: Setting) -> float:
+    """The density of a product [kg/L]; the carrier's [kg/L] where neither label nor source gives one."""
     sheet = setting.sheet(recipe.product)
     typed = sheet.says("formulation.density_lb_per_gal") if sheet else None
-    known = setting.reference.formulations[recipe.formulation].density_g_per_ml
-    product = convert(typed, "lb/gal", "g/mL") if typed is not None else use(known) if known else carrier
-    return mix_density_kg_per_l(recipe.strength_pct, product, carrier)
+    formulation = setting.reference.formulations.get(recipe.formulation)
+    known = formulation.density_g_per_ml if formulation else None
+    return convert(typed, "lb/gal", "g/mL") if typed is not None else use(known) if known else carrier

@@ -9,8 +9,10 @@ from dataclasses import replace
 from rootcollar.kernel.sources import Source
 from rootcollar.kernel.verdict import Level, Stage, worst_first
 from rootcollar.label import NOT_CHECKED, RULES
+from rootcollar.mix import sides
 from rootcollar.work.asked import PacketAsked
 from rootcollar.work.cards import mix_cards
+from rootcollar.work.day_rules import day_verdicts
 from rootcollar.work.day_sheet import DayAsked, day_sheet, in_season
 from rootcollar.work.packet import Packet, RulesPage
 from rootcollar.work.pages import pages
@@ -68,14 +70,16 @@ def _banner(asked: PacketAsked) -> str:
     """Return the strip for every page: the demo's labels are invented, and a mix without a sheet has no label."""
     if asked.setting.ground.demo:
         return f"{_NOT_CHECKED}. INVENTED LABEL, DEMO ONLY: invented labels, an invented place; not for work."
-    missing = any(one.recipe is not None and one.recipe.product is None for one in asked.lines)
+    missing = any(
+        any(side.product is None for side in sides(one.recipe)) for one in asked.lines if one.recipe is not None
+    )
     if missing or not asked.setting.shelf:
         return f"{_NOT_CHECKED}. For at least one mix no label sheet has been typed; read the label before anything."
     return ""
 
 
 def _rules(asked: PacketAsked) -> RulesPage:
-    spoken = [one for line in asked.lines for one in line.verdicts]
+    spoken = [*(one for line in asked.lines for one in line.verdicts), *day_verdicts(asked)]
     levels: dict[str, Level] = {}
     for one in spoken:
         if one.rule:

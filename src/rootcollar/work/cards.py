@@ -10,11 +10,11 @@ from rootcollar.kernel.formula import Step, as_tree, note, watch
 from rootcollar.kernel.units import convert, jug
 from rootcollar.kernel.working import in_words, walk
 from rootcollar.mix import Card as Batch
-from rootcollar.mix import Limits, Loads, Recipe, adding_order, card, parts_of, product_in_ml, smallest_batch_ml
-from rootcollar.shelf import setback_words
+from rootcollar.mix import Limits, Loads, Recipe, adding_order, card, parts_of, product_in_ml, sides, smallest_batch_ml
+from rootcollar.shelf import Sheet, setback_words, strictest
 from rootcollar.work import text
 from rootcollar.work.again import poured_again
-from rootcollar.work.batches import batches, card_again, limits_of, loads_again
+from rootcollar.work.batches import batches, card_again, limits_for, loads_again
 from rootcollar.work.crew import Crew
 from rootcollar.work.packet import Card
 from rootcollar.work.printed import closed_for
@@ -30,7 +30,8 @@ _ALWAYS = (
 
 def product_words(recipe: Recipe, setting: Setting) -> str:
     """Return what a mix is made of, without a brand: the generic formulation's words."""
-    return setting.reference.formulations[recipe.formulation].words
+    known = setting.reference.formulations.get(recipe.formulation)
+    return known.words if known else recipe.formulation
 
 
 def mix_cards(lines: Sequence[Choice], prescription: Prescription, setting: Setting, crew: Crew) -> tuple[Card, ...]:
@@ -52,21 +53,19 @@ def _card(letter: str, recipe: Recipe, lines: Sequence[Choice], setting: Setting
     with watch() as steps:
         replay_mix(lines[0], setting)
         for _, one in made.cards:
-            card(made.recipe, one.total_ml, limits_of(recipe, method, setting.sheet(recipe.product)))
+            card(made.recipe, one.total_ml, limits_for(recipe, method, setting))
 
     def planned() -> Loads:
         return loads_again(recipe, poured_again(lines, setting), method, crew, setting)
 
     needed = number(need, text.best_gallons, "mL", lambda: poured_again(lines, setting))
     band = text.span(need)
-    limits = limits_of(recipe, method, setting.sheet(recipe.product))
+    limits = limits_for(recipe, method, setting)
     return Card(
         letter,
         mix_words(recipe, product_words(recipe, setting)),
         Worked(
-            f"{recipe.strength_pct:.3g} % of the finished mix; ",
-            needed,
-            " needed" + (f" ({band})" if band else "") + f"; loads by {made.bound}",
+            f"{_strengths(recipe)}; ", needed, " needed" + (f" ({band})" if band else "") + f"; loads by {made.bound}"
         ),
         tuple(_load(name, made.recipe, one, limits, planned) for name, one in made.cards),
         _order(recipe, setting),
@@ -94,7 +93,8 @@ def _load(
         return number(getattr(one, part), _jug, "mL", again(part))
 
     half = number(one.diluent_ml / 2, _jug, "mL", lambda: _half(again("diluent_ml")()))
-    amounts = {"product": poured("product_ml"), "surfactant": poured("surfactant_ml"), "dye": poured("dye_ml")}
+    amounts = {recipe.partner.key: poured("partner_ml")} if recipe.partner else {}
+    amounts |= {"product": poured("product_ml"), "surfactant": poured("surfactant_ml"), "dye": poured("dye_ml")}
     amounts |= {"clear water": half, "oil": half}
 
     def opened(step: str) -> str:
@@ -103,7 +103,10 @@ def _load(
 
     steps = tuple(opened(step) for step in one.steps)
     title = Worked(f"{name}: ", number(one.total_ml, text.mark, "mL", volume))
-    return title, steps, number(one.true_pct, _percent, "%", again("true_pct"))
+    true = number(one.true_pct, _percent, "%", again("true_pct"))
+    if one.partner_ml:
+        true = Worked(true, " + ", number(one.partner_pct, _percent, "%", again("partner_pct")))
+    return title, steps, true
 
 
 def _half(diluent_ml: float) -> float:
@@ -120,20 +123,26 @@ def _percent(share_pct: float) -> str:
 
 def _spare(letter: str, recipe: Recipe, method: str, setting: Setting) -> Card:
     """A card for a mix poured only if the first way cannot be done: a quart, or the least that can be measured."""
-    limits = limits_of(recipe, method, setting.sheet(recipe.product))
+    limits = limits_for(recipe, method, setting)
     total_ml = max(convert(1, "qt", "mL"), smallest_batch_ml(recipe, limits))
     with watch() as steps:
         one = card(recipe, total_ml, limits)
     return Card(
         letter,
         mix_words(recipe, product_words(recipe, setting)),
-        f"{recipe.strength_pct:.3g} % of the finished mix; only if the first way cannot be done, a batch at a time",
+        f"{_strengths(recipe)}; only if the first way cannot be done, a batch at a time",
         (_load("A batch", recipe, one, limits),),
         _order(recipe, setting),
         _cautions(recipe, setting),
         (),
         _working(steps),
     )
+
+
+def _strengths(recipe: Recipe) -> str:
+    other = recipe.partner
+    both = f" and {other.strength_pct:.3g} % of {other.key}" if other else ""
+    return f"{recipe.strength_pct:.3g} %{both} of the finished mix"
 
 
 def _takes(recipe: Recipe, total_ml: float, planned: Callable[[], Loads]) -> tuple[tuple[str, str], ...]:
@@ -151,15 +160,31 @@ def _part_again(planned: Callable[[], Loads], pct: float) -> float:
 
 
 def _order(recipe: Recipe, setting: Setting) -> tuple[str, ...]:
-    sheet = setting.sheet(recipe.product)
-    return adding_order(recipe.carrier, (sheet.says("mixing.order") or ()) if sheet else ())
+    order = _strictest(recipe, setting)
+    said = (order.says("mixing.order") or ()) if order else ()
+    if recipe.partner is None:
+        return adding_order(recipe.carrier, said)
+    named = f"{recipe.product or recipe.formulation}, then {recipe.partner.key}, unless a label says otherwise"
+    return tuple(named if one == "product" else one for one in adding_order(recipe.carrier, said))
+
+
+def _products(recipe: Recipe) -> tuple[str | None, ...]:
+    return tuple(one.product for one in sides(recipe))
+
+
+def _strictest(recipe: Recipe, setting: Setting) -> Sheet | None:
+    """The strictest of the labels of a mix; None where one of its products has no sheet."""
+    sheets = [setting.sheet(one) for one in _products(recipe)]
+    known = [one for one in sheets if one is not None]
+    return strictest(known) if len(known) == len(sheets) else None
 
 
 def _cautions(recipe: Recipe, setting: Setting) -> tuple[str, ...]:
-    sheet = setting.sheet(recipe.product)
+    sheet = _strictest(recipe, setting)
     if sheet is None:
         return (*_ALWAYS, "No label sheet: strength assumed from sources, not checked against a label.")
-    word = sheet.says("hazard.signal_word")
+    words = (one.says("hazard.signal_word") for one in map(setting.sheet, _products(recipe)) if one)
+    word = ", ".join(dict.fromkeys(str(one) for one in words if one))
     dye, hours = sheet.says("mixing.dye_allowed"), closed_for((sheet,))
     mixing = [one for one in setback_words(sheet) if one.startswith("mixing")]
     return (

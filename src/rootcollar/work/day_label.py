@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from rootcollar.choose import Choice, Setting
 from rootcollar.kernel.tongue import Tongue
 from rootcollar.kernel.units import show
-from rootcollar.mix import Recipe
+from rootcollar.mix import Recipe, sides
 from rootcollar.shelf import FIELDS, SILENT, Sheet, wear
 from rootcollar.work.in_tongue import label_list, label_words
 from rootcollar.work.printed import closed_for
@@ -36,7 +36,7 @@ def weather_rows(sheets: Sequence[Sheet], recipes: Recipes, tongue: Tongue) -> t
         if unread:
             words = ". ".join(part for part in (words, tongue.say("weather.unread", lines=", ".join(unread))) if part)
         by_words.setdefault(words or tongue.say("label.none_of_weather"), []).append(_letters_of(sheet, recipes))
-    return tuple((", ".join(letters), words) for words, letters in by_words.items())
+    return tuple((_once(letters), words) for words, letters in by_words.items())
 
 
 def _weather(sheet: Sheet, tongue: Tongue) -> Iterator[str]:
@@ -69,14 +69,13 @@ def boxes(lines: Iterable[Choice], setting: Setting, tongue: Tongue) -> tuple[st
     found = dict.fromkeys(tongue.say(f"box.{one}") for one in _BOXES)
     for option in (option for line in lines for option in line.options):
         visit = option.way.visit
-        sheet = setting.sheet(visit.recipe.product) if visit.recipe else None
-        if sheet is None:
-            continue
-        for time in sheet.says("season_exclude", visit.method) or ():
-            found[tongue.say("box.not_in", time=label_words(time, tongue))] = None
-        minutes = sheet.says("max_minutes_after_cut", visit.method)
-        if minutes is not None:
-            found[tongue.say("box.minutes", time=show(minutes, "min"))] = None
+        sheets = [setting.sheet(one.product) for one in sides(visit.recipe)] if visit.recipe else []
+        for sheet in (one for one in sheets if one is not None):
+            for time in sheet.says("season_exclude", visit.method) or ():
+                found[tongue.say("box.not_in", time=label_words(time, tongue))] = None
+            minutes = sheet.says("max_minutes_after_cut", visit.method)
+            if minutes is not None:
+                found[tongue.say("box.minutes", time=show(minutes, "min"))] = None
     return tuple(found)
 
 
@@ -120,7 +119,7 @@ def first_aid_words(sheets: Sequence[Sheet], recipes: Recipes, tongue: Tongue) -
         told = {where: _aid(sheet, f"hazard.first_aid.{where}", tongue) for where in ("skin", "eyes")}
         words = " ".join(tongue.say(f"emergency.{where}", words=words) for where, words in told.items())
         by_words.setdefault(words, []).append(_letters_of(sheet, recipes))
-    aid = tuple(f"{', '.join(letters)}: {words}" for words, letters in by_words.items())
+    aid = tuple(f"{_once(letters)}: {words}" for words, letters in by_words.items())
     return (*aid, tongue.say("emergency.all"))
 
 
@@ -131,5 +130,12 @@ def _aid(sheet: Sheet, path: str, tongue: Tongue) -> str:
     return tongue.say("label.silent") if line.says is SILENT else label_words(str(line.says), tongue)
 
 
+def _once(letters: Sequence[str]) -> str:
+    """Letters of several products, each once: two of one mix have the same."""
+    return ", ".join(dict.fromkeys(one for some in letters for one in some.split(", ")))
+
+
 def _letters_of(sheet: Sheet, recipes: Recipes) -> str:
-    return ", ".join(letter for letter, recipe in recipes.items() if recipe.product == sheet.key)
+    return ", ".join(
+        letter for letter, recipe in recipes.items() if any(one.product == sheet.key for one in sides(recipe))
+    )

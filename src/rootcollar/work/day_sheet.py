@@ -22,7 +22,7 @@ from rootcollar.choose import (
 )  # fmt: skip
 from rootcollar.kernel.tongue import Tongue
 from rootcollar.kernel.units import convert, show
-from rootcollar.mix import Recipe
+from rootcollar.mix import Recipe, sides
 from rootcollar.reference import Species
 from rootcollar.shelf import Distance, Sheet
 from rootcollar.site import Unit, sketch
@@ -129,7 +129,7 @@ def _recipes(asked: DayAsked) -> dict[str, Recipe]:
 
 
 def _sheets(recipes: dict[str, Recipe], setting: Setting) -> tuple[Sheet, ...]:
-    found = dict.fromkeys(recipe.product for recipe in recipes.values())
+    found = dict.fromkeys(one.product for recipe in recipes.values() for one in sides(recipe))
     return tuple(sheet for sheet in (setting.sheet(key) for key in found) if sheet is not None)
 
 
@@ -255,7 +255,7 @@ def _setback(row: Distance, sheet: Sheet, asked: DayAsked, tongue: Tongue) -> tu
         letter_of(way.visit.recipe, asked.prescription)
         for way in ways
         if way.visit.recipe
-        and way.visit.recipe.product == sheet.key
+        and any(one.product == sheet.key for one in sides(way.visit.recipe))
         and (not row.methods or way.visit.method in row.methods)
     }
     if kind is None or not mapped or not bound:

@@ -6,9 +6,11 @@ from collections.abc import Iterator, Sequence
 
 from rootcollar.hazard import felling_distance_m
 from rootcollar.kernel.units import convert, show
+from rootcollar.kernel.verdict import Level, worst_first
 from rootcollar.reference import Reference, named, numbers
 from rootcollar.work.asked import PacketAsked
 from rootcollar.work.crew import SAWN
+from rootcollar.work.day_rules import day_verdicts
 from rootcollar.work.gear_aboard import aboard_parts, water_part
 from rootcollar.work.gear_gloves import GLOVE_HEADS, clashes, glove_rows
 from rootcollar.work.gear_people import people_part
@@ -50,9 +52,16 @@ def gear_page(asked: PacketAsked) -> Page | None:
             *([water_part(products, asked)] if mixes else []),
             *([_saw_part(asked, power=power)] if sawn else []),
             *(aboard_parts(mixes, products, asked) if mixes else []),
+            *([Part("What the rules say of the day", "text", said)] if (said := _of_the_day(asked)) else []),
             _heat_part(reference),
         ),
     )  # fmt: skip
+
+
+def _of_the_day(asked: PacketAsked) -> tuple[tuple[str, ...], ...]:
+    said = worst_first(one for one in day_verdicts(asked) if one.level > Level.OK)
+    told = dict.fromkeys(f"{one.level.word}: {one.because}. {one.clear} [{one.rule}]" for one in said)
+    return tuple((one,) for one in told)
 
 
 def _below_title(products: Sequence[Product]) -> str:

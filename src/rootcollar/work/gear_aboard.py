@@ -4,11 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from rootcollar.hazard import Wash, liquid_kg, most_in_package_ml, most_in_vehicle_kg, packing_group, wash_needed
+from rootcollar.hazard import (
+    Package,
+    Wash,
+    is_classed,
+    liquid_kg,
+    most_in_package_ml,
+    most_in_vehicle_kg,
+    packing_group,
+    too_large,
+    wash_needed,
+)
 from rootcollar.kernel.formula import note
 from rootcollar.kernel.rounding import to_step
 from rootcollar.kernel.units import convert, read, show
-from rootcollar.reference import Reference, named, numbers
+from rootcollar.mix import sides
+from rootcollar.reference import NamedFigure, Reference, named, numbers
 from rootcollar.shelf import Lot, Sheet
 from rootcollar.work import text
 from rootcollar.work.asked import PacketAsked
@@ -19,11 +30,10 @@ from rootcollar.work.packet import Part
 from rootcollar.work.printed import page_words, quoted
 from rootcollar.work.worked import Worked, number
 
-__all__ = ["aboard_parts", "absorbent", "largest_jug", "water_part"]
+__all__ = ["aboard_parts", "absorbent", "day_lots", "jug_of", "largest_jug", "water_part"]
 
 _OIL = "basal oil"  # as the shed calls it
 _VOLUMES = frozenset({"gal", "qt", "pt", "fl oz", "L", "mL"})
-_UNCLASSED = frozenset({"not regulated", "none", "unregulated", "not classed"})
 _ABOARD = (
     "Every jug closed, upright, tied; the box locked while nobody stands by it",
     "Sprayers empty or nearly, pressure let off, wand tied",
@@ -117,9 +127,9 @@ def _sold_ml(reference: Reference) -> float:
     return max(one for one in sizes if one <= most)
 
 
-def _lots(mixes: Sequence[DayMix], asked: PacketAsked) -> list[Lot]:
+def day_lots(mixes: Sequence[DayMix], asked: PacketAsked) -> list[Lot]:
     """The lots of the shed that go along: of the day's products, and the oil where something is mixed with it."""
-    keys = {one.recipe.product for one in mixes if one.recipe.product}
+    keys = {side.product for one in mixes for side in sides(one.recipe) if side.product}
     keys |= {_OIL} if any(one.recipe.carrier == "oil" for one in mixes) else set()
     on = asked.day or asked.setting.on
     return [lot for key in sorted(keys) for lot in (asked.stock.at_hand(key, on) if asked.stock else ())]
@@ -127,7 +137,7 @@ def _lots(mixes: Sequence[DayMix], asked: PacketAsked) -> list[Lot]:
 
 def absorbent(mixes: Sequence[DayMix], products: Sequence[Product], asked: PacketAsked) -> str:
     """Return how much the spill kit must take up: the largest jug, or the fullest sprayer where that is larger."""
-    lots = _lots(mixes, asked)
+    lots = day_lots(mixes, asked)
     most_ml, whose = largest_jug(products, asked.setting.reference, lots)
     fullest = max(mixes, key=lambda one: tank_ml(one.recipe, asked.crew, asked.setting)[0])
     sprayer_ml = tank_ml(fullest.recipe, asked.crew, asked.setting)[0]
@@ -171,26 +181,40 @@ def _class(sheet: Sheet | None) -> str:
 def _package(sheet: Sheet | None, reference: Reference) -> str:
     """The most that one package may hold, and whether the product's own jug keeps to it."""
     says = sheet.says("transport.dot_class") if sheet else None
-    if says is not None and says.strip().lower() in _UNCLASSED:
+    if says is not None and not is_classed(says):
         return "no limit of this rule"
     if sheet is None or says is None:
         return "ask the safety sheet"
     group = packing_group(str(sheet.says("transport.packing_group") or ""))
-    most = most_in_package_ml(group, reference.hazard["transport"])
-    jug_ml = _jug_ml(sheet)
-    more = "; THE JUG HOLDS MORE" if jug_ml is not None and jug_ml > most else ""
+    most = most_in_package_ml(group, _rows(reference))
+    jug = jug_of(sheet)
+    more = "; THE JUG HOLDS MORE" if jug is not None and too_large(jug, group, _rows(reference)) else ""
     amount = number(most, text.gallons, "mL", lambda: _in_package(group, reference))
     return Worked(amount, f" (packing group {group or 'not known: as for I'}){more}")
 
 
 def _in_vehicle(reference: Reference) -> float:
-    limit_kg = most_in_vehicle_kg(reference.hazard["transport"])
+    limit_kg = most_in_vehicle_kg(_rows(reference))
     return note("the same", _pounds(limit_kg), limit_kg, "kg")
 
 
 def _in_package(group: str, reference: Reference) -> float:
-    most_ml = most_in_package_ml(group, reference.hazard["transport"])
+    most_ml = most_in_package_ml(group, _rows(reference))
     return note("the same", text.gallons(most_ml), most_ml, "mL")
+
+
+def _rows(reference: Reference) -> Sequence[NamedFigure]:
+    return reference.hazard["transport"]
+
+
+def jug_of(sheet: Sheet, lot: Lot | None = None) -> Package | None:
+    """Return a product's jug as a package of the vehicle: the one in the shed, else by its label; None: not known."""
+    volume_ml = (lot.holds_ml or lot.left_ml) if lot else _jug_ml(sheet)
+    if volume_ml is None:
+        return None
+    density = sheet.says("formulation.density_lb_per_gal")
+    weight = None if density is None else liquid_kg(volume_ml, convert(density, "lb/gal", "g/mL"))
+    return Package(f"the jug of {sheet.product}, {text.gallons(volume_ml)},", volume_ml, weight)
 
 
 def _weight(sheet: Sheet | None) -> str:

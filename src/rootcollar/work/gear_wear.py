@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 
-from rootcollar.hazard import TASKS, Category, Floor, Route, SignalWord, Task, wear_floor
+from rootcollar.hazard import TASKS, Floor, SignalWord, Task, wear_floor
+from rootcollar.label.floor import CATEGORIES, categories_of, demands_eyewear, lacking
 from rootcollar.label.words import flat
 from rootcollar.reference import NamedFigure, Reference
 from rootcollar.shelf import Sheet
@@ -16,7 +17,6 @@ __all__ = ["HEADS", "below_floor", "eyes_asked", "label_items", "not_read", "pro
 
 HEADS = ("Wear", "Mix", "Apply", "Clean", "Cut", "At hand")
 
-_EYES = ("eyewear", "goggles", "face shield", "safety glasses")
 _ADVISED: tuple[tuple[Task, str], ...] = (  # habits of the trade: shield your eyes, gloves, boots in wet growth
     ("mixing", "protective eyewear"), ("mixing", "chemical-resistant gloves"),
     ("applying", "chemical-resistant gloves"), ("cleaning", "chemical-resistant gloves"),
@@ -77,9 +77,7 @@ def product_floor(sheet: Sheet | None, task: Task, reference: Reference) -> Floo
     """Return the least to wear by the categories and the signal word typed on a sheet; nothing without a sheet."""
     if sheet is None:
         return Floor(())
-    routes: tuple[Route, ...] = ("oral", "dermal", "inhalation", "eye", "skin")
-    said = {route: sheet.says(f"hazard.category.{route}") for route in routes}
-    categories = {route: Category[name] for route, name in said.items() if name}
+    categories = categories_of([sheet.says(path) for path in CATEGORIES])
     word = sheet.says("hazard.signal_word")
     ready = bool(sheet.says("formulation.ready_to_use"))
     return wear_floor(
@@ -108,13 +106,7 @@ def below_floor(product: Product, reference: Reference) -> Iterator[str]:
         listed = label_items(product.sheet, task)
         if listed is None:
             continue
-        have = {flat(one) for one in listed}
-        parts = {word for one in have for word in one.split(" and ")}
-        missing = [
-            one
-            for one in product_floor(product.sheet, task, reference).items
-            if flat(one) not in have | parts and not ("glove" in one and any("glove" in worn for worn in have))
-        ]
+        missing = lacking(product_floor(product.sheet, task, reference).items, listed)
         if missing:
             yield (
                 f"{product.name}, {task}: typed without {', '.join(missing)}, which the federal floor has for its "
@@ -127,7 +119,7 @@ def eyes_asked(products: Iterable[Product], task: Task, reference: Reference) ->
     for one in products:
         listed = label_items(one.sheet, task)
         items = (*(listed or ()), *product_floor(one.sheet, task, reference).items)
-        if listed is None or any(word in item.lower() for item in items for word in _EYES):
+        if listed is None or demands_eyewear(items):
             return True
     return False
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from rootcollar.choose import Choice, mix_words
-from rootcollar.mix import Limits, Recipe
-from rootcollar.shelf import Sheet
+from rootcollar.mix import Limits, Recipe, sides
+from rootcollar.shelf import Sheet, strictest
 from rootcollar.work.asked import PacketAsked
 from rootcollar.work.batches import limits_of
 from rootcollar.work.cards import product_words
@@ -20,7 +20,8 @@ __all__ = ["DayMix", "Product", "day_mixes", "day_products", "limits_of_mix", "r
 class DayMix:
     """One mix of the day. lines: those it is poured for; none where it is only a fallback's.
 
-    place: which of the plan's mixes it is, from 0. methods: the ways it is used by. sheet: None, no label typed.
+    place: which of the plan's mixes it is, from 0. methods: the ways it is used by. sheet, partner_sheet: of its
+    product and of the second one; None, no label typed.
     """
 
     letter: str
@@ -30,6 +31,28 @@ class DayMix:
     lines: tuple[Choice, ...]
     methods: tuple[str, ...]
     sheet: Sheet | None
+    partner_sheet: Sheet | None = None
+
+    @property
+    def each(self) -> tuple[DayMix, ...]:
+        """The mix as each of its products is in it: itself, and with the partner in the first place."""
+        return (
+            self,
+            *(
+                replace(
+                    self, recipe=one, words=one.product or one.formulation, sheet=self.partner_sheet,
+                    partner_sheet=self.sheet,
+                )
+                for one in sides(self.recipe)[1:]
+            ),
+        )  # fmt: skip
+
+    @property
+    def strictest(self) -> Sheet | None:
+        """The strictest of the labels of its products; None while one of them has no sheet."""
+        sheets = [one.sheet for one in self.each]
+        known = [one for one in sheets if one is not None]
+        return strictest(known) if len(known) == len(sheets) else None
 
     @property
     def undiluted(self) -> bool:
@@ -78,8 +101,9 @@ def day_mixes(asked: PacketAsked) -> tuple[DayMix, ...]:
 def day_products(mixes: Sequence[DayMix]) -> tuple[Product, ...]:
     """Return the products of some mixes, each once, in the order of their first mix."""
     found: dict[str, list[DayMix]] = {}
-    for one in mixes:
-        found.setdefault(one.recipe.product or one.recipe.formulation, []).append(one)
+    for mix in mixes:
+        for one in mix.each:
+            found.setdefault(one.recipe.product or one.recipe.formulation, []).append(one)
     return tuple(_product(tuple(ones)) for ones in found.values())
 
 
@@ -88,7 +112,13 @@ def limits_of_mix(mix: DayMix) -> Limits:
     each = [limits_of(mix.recipe, method, mix.sheet) for method in mix.methods]
     most = [one.max_pct for one in each if one.max_pct is not None]
     least = [one.min_pct for one in each if one.min_pct is not None]
-    return Limits(min(most, default=None), max(least, default=None))
+    made = Limits(min(most, default=None), max(least, default=None))
+    if mix.recipe.partner is None:
+        return made
+    others = [limits_of(other.recipe, method, other.sheet) for other in mix.each[1:] for method in mix.methods]
+    most = [one.max_pct for one in others if one.max_pct is not None] or [mix.recipe.partner.strength_pct]
+    least = [one.min_pct for one in others if one.min_pct is not None]
+    return replace(made, partner_max_pct=min(most), partner_min_pct=max(least, default=None))
 
 
 def _mix(place: int, letter: str, recipe: Recipe, lines: Sequence[Choice], asked: PacketAsked) -> DayMix:
@@ -101,6 +131,7 @@ def _mix(place: int, letter: str, recipe: Recipe, lines: Sequence[Choice], asked
         tuple(one for one in lines if one.recipe == recipe),
         tuple(dict.fromkeys(one.way.visit.method for one in options)),
         asked.setting.sheet(recipe.product),
+        asked.setting.sheet(recipe.partner.product) if recipe.partner else None,
     )
 
 

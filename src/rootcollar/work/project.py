@@ -21,7 +21,7 @@ __all__ = ["Project"]
 class Project:
     """An immutable snapshot. shelf: label sheets by key. stands: in key order. stock: None, nobody has looked.
 
-    picked: choices of people, by line.
+    picked: choices of people, by line. label_files: names of files beside the sheets, photographs of labels.
     """
 
     ground: Ground
@@ -33,3 +33,4 @@ class Project:
     stock: Stock | None = None
     own: Own = NO_OWN
     picked: Mapping[str, Pick] = field(default_factory=dict)
+    label_files: frozenset[str] = frozenset()

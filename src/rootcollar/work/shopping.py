@@ -9,7 +9,7 @@ from rootcollar.choose import Choice, Setting, minutes, poured_ml, proving_batch
 from rootcollar.kernel.doubt import Worlds, best, sure
 from rootcollar.kernel.errors import Refusal
 from rootcollar.kernel.units import convert
-from rootcollar.mix import Container, Recipe, Supply, parts_of, sold, supply
+from rootcollar.mix import Container, Recipe, Supply, parts_of, sides, sold, supply
 from rootcollar.shelf import Lot, Stock
 from rootcollar.work.asked import PacketAsked
 from rootcollar.work.batches import batches
@@ -153,15 +153,21 @@ def _items(mixes: Sequence[_Mix], stock: Stock, setting: Setting, *, rest: bool)
 
 
 def _item(what: str, need_ml: Worlds, users: Sequence[Portion], stock: Stock, setting: Setting) -> Item:
-    recipe, usual = users[0].recipe, sold(_KINDS.get(what, "liquid"), setting.reference)
-    sizes = setting.own.sizes(what) if what in _KINDS else setting.own.sizes(what, recipe.formulation)
+    recipe, usual = _side(users[0].recipe, what), sold(_KINDS.get(what, "liquid"), setting.reference)
+    plain = what in _KINDS or (recipe.partner is not None and recipe.partner.fertiliser and recipe.partner.key == what)
+    sizes = setting.own.sizes(what) if plain else setting.own.sizes(what, recipe.formulation)
     lots = stock.at_hand(what, setting.on)
     met, among = _met(best(need_ml), lots, sizes or usual, usual)
     sheet = setting.sheet(what)
-    words = what if what in _KINDS else sheet.product if sheet else product_words(recipe, setting)
+    words = what if plain else sheet.product if sheet else product_words(recipe, setting)
     priced = all(one.price is not None for one in among)
     letters, of = tuple(one.letter for one in users), Met(tuple(lots), tuple(among))
     return Item(what, words, letters, need_ml, met, priced, among is usual, tuple(users), of)
+
+
+def _side(recipe: Recipe, what: str) -> Recipe:
+    """The mix with the product in the first place that goes by this key."""
+    return next((one for one in sides(recipe) if what in {one.product, one.formulation}), recipe)
 
 
 def _met(

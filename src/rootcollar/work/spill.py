@@ -69,7 +69,7 @@ def _first_aid(products: Sequence[Product]) -> Iterator[Part]:
         rows = tuple((words, quoted(one.sheet, f"hazard.first_aid.{route}")) for route, words in _ROUTES.items())
         alike.setdefault(rows, []).append(one)
     for rows, ones in alike.items():
-        letters = ", ".join(sorted(mix.letter for one in ones for mix in one.mixes))
+        letters = ", ".join(sorted({mix.letter for one in ones for mix in one.mixes}))
         names = "; ".join(f"{one.name}, EPA Reg. No. {registration(one.sheet) or '____'}" for one in ones)
         yield Part(f"First aid as the label prints it: mix {letters}", "pairs", rows, note=names)
 

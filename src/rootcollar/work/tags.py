@@ -69,17 +69,28 @@ def _mix_tag(mix: DayMix, vessel: str) -> Tag:
         tape_words(tape),
         tape,
         (
-            ("Product", mix.sheet.product if mix.sheet else mix.words.partition(", ")[0]),
-            *_label_lines(mix.sheet, recipe.ingredient),
-            ("Strength", strength),
+            *_product_lines(mix),
+            *([] if recipe.partner else [("Strength", strength)]),
             ("Mixed on, at", ""),
             ("Mixed by", ""),
-            ("Keeps for", _keeps(mix.sheet)),
+            ("Keeps for", _keeps(mix.strictest)),
             ("So until", ""),
             ("Answers for it", ""),
         ),
-        _foot(mix.sheet),
+        _foot(mix.strictest),
     )
+
+
+def _product_lines(mix: DayMix) -> Iterator[tuple[str, str]]:
+    """The product and what its label says of it; of two in one mix each with its own strength."""
+    for one in mix.each:
+        yield "Product", one.sheet.product if one.sheet else one.words.partition(", ")[0]
+        yield from _label_lines(one.sheet, one.recipe.ingredient)
+        if mix.recipe.partner:
+            yield "Strength", f"{one.recipe.strength_pct:.3g} % of it in {one.recipe.carrier}"
+    other = mix.recipe.partner
+    if other and other.fertiliser:
+        yield "And", f"{other.strength_pct:.3g} % of {other.key}, a fertiliser"
 
 
 def _product_tag(one: Product) -> Tag:

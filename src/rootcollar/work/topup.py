@@ -30,7 +30,7 @@ _Of = Callable[[Most], float | None]
 _ON_UNIT: _Of = attrgetter("mix_ml")
 _ON_ACRE: _Of = attrgetter("on_acre_ml")
 _FAR = 10  # ours: a limit so many times the plan cannot be passed by topping up
-_BESIDE = ("surfactant_ml", "dye_ml")
+_BESIDE = ("partner_ml", "surfactant_ml", "dye_ml")
 _LINES = 3  # ours: more top-ups than this in a day want a new plan
 _HOW = (
     "Mix it in a jug first, then pour it into the sprayer: the same mix on the same mix.",
@@ -86,9 +86,10 @@ def _row(mix: DayMix, words: str, total_ml: float) -> tuple[str, ...]:
             why = refused
             continue
         again = partial(card_again, recipe, total_ml, limits_of_mix(mix))
-        surfactant, dye = (number(getattr(made, part), short, "mL", partial(again, part)) for part in _BESIDE)
-        also: list[str] = [Worked(surfactant, " surfactant")] if made.surfactant_ml else []
-        also += [Worked(dye, " dye")] if made.dye_ml else ["no dye"] if mix.recipe.dye_pct else []
+        beside = tuple(number(getattr(made, part), short, "mL", partial(again, part)) for part in _BESIDE)
+        also: list[str] = [Worked(beside[0], f" {recipe.partner.key}")] if recipe.partner else []
+        also += [Worked(beside[1], " surfactant")] if made.surfactant_ml else []
+        also += [Worked(beside[2], " dye")] if made.dye_ml else ["no dye"] if mix.recipe.dye_pct else []
         product = number(made.product_ml, _jug, "mL", partial(again, "product_ml"))
         return (
             words,
@@ -113,7 +114,7 @@ def _most_part(mixes: Sequence[DayMix], asked: PacketAsked) -> Part:
     totals, mix_of = unit_totals(lines, asked.setting), {line.stand.key: mix for mix in mixes for line in mix.lines}
     rows, treated = [], False
     for total in sorted(totals, key=lambda one: (asked.units.index(one.unit), mix_of[one.lines[0]].place)):
-        mix = mix_of[total.lines[0]]
+        mix = _seen_by(mix_of[total.lines[0]], total)
         most = mosts(total, totals, asked.setting)
         treated |= mix.sheet is not None and mix.sheet.says("limits.area_basis") != "site_acre"
         unit = asked.setting.ground.units[total.unit].name
@@ -125,6 +126,11 @@ def _most_part(mixes: Sequence[DayMix], asked: PacketAsked) -> Part:
         note += " The label counts the acre treated: no acre on which stems stand gets more than its own most."
     heads = ("Unit", "Mix", "Planned", "At most on the unit", "On any acre", "The label's most that was looked at")
     return Part("Pour no more than this on a unit", "table", tuple(rows), heads, note)
+
+
+def _seen_by(mix: DayMix, total: UnitTotal) -> DayMix:
+    """The mix with the product in the first place that a sum counts."""
+    return next((one for one in mix.each if (one.recipe.product or "") == total.product), mix)
 
 
 def _planned_again(total: UnitTotal, asked: PacketAsked) -> Worlds:

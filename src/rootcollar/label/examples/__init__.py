@@ -5,6 +5,7 @@ from types import MappingProxyType
 
 from rootcollar.label.example import Example
 from rootcollar.label.examples.amounts import AMOUNTS
+from rootcollar.label.examples.carried import CARRIED
 from rootcollar.label.examples.crew import CREW
 from rootcollar.label.examples.ground import GROUND
 from rootcollar.label.examples.identity import IDENTITY
@@ -16,5 +17,5 @@ from rootcollar.label.examples.use import USE
 __all__ = ["EXAMPLES"]
 
 EXAMPLES: Mapping[str, Example] = MappingProxyType(
-    {**IDENTITY, **USE, **AMOUNTS, **PEOPLE, **GROUND, **CREW, **PLACE, **READERS}
+    {**IDENTITY, **USE, **AMOUNTS, **PEOPLE, **GROUND, **CREW, **PLACE, **READERS, **CARRIED}
 )

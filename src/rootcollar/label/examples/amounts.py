@@ -62,11 +62,25 @@ AMOUNTS: Mapping[str, Example] = {
     "L14": Example(
         Case(
             "the first treatment, the label allows one in a year",
-            {"most": 1, "window": "12 months", "area_m2": _ACRE_M2, "past": _NOTHING, "work": _work(_QUART_ML)},
+            {
+                "most": 1,
+                "window": "12 months",
+                "deviations": (),
+                "area_m2": _ACRE_M2,
+                "past": _NOTHING,
+                "work": _work(_QUART_ML),
+            },
         ),
         Case(
             "the second treatment of the same acre",
-            {"most": 1, "window": "12 months", "area_m2": _ACRE_M2, "past": _since(100.0), "work": _work(_QUART_ML)},
+            {
+                "most": 1,
+                "window": "12 months",
+                "deviations": (),
+                "area_m2": _ACRE_M2,
+                "past": _since(100.0),
+                "work": _work(_QUART_ML),
+            },
         ),
     ),
     "L15": Example(

@@ -14,7 +14,7 @@ _SHRUB = "shrub example"
 _WEAKER = {"least_pct": 1.0, "forbidden": False, "deviations": (), "set_by_label": False}
 _METHODS = {"prohibited": ("aerial",), "only": False, "listed": frozenset({"foliar", "cut_stump"})}
 _ANY_STEM = {"thin_in": 0.5, "thick_in": 6.0}
-_CUT = {"label": (1.0, "mL", "cut"), "band_cm": (2.5, 5.0)}
+_CUT = {"label": (1.0, "mL", "cut"), "deviations": (), "band_cm": (2.5, 5.0)}
 
 USE: Mapping[str, Example] = {
     "L05": Example(

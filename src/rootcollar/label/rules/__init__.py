@@ -3,8 +3,10 @@
 from rootcollar.label.rules import identity, sums, site_pest, method, strength, dose, people  # isort: skip
 from rootcollar.label.rules import permission, surfactant, water, rates, yearly  # isort: skip
 from rootcollar.label.rules import certified, handlers, overhead, mixing_place, roots, taken, readers  # isort: skip
+from rootcollar.label.rules import hazard, jug, carried, partner, less, day  # isort: skip
 
 __all__ = [
-    "dose", "identity", "method", "people", "permission", "rates", "site_pest", "strength", "sums", "surfactant",
-    "water", "yearly", "certified", "handlers", "mixing_place", "overhead", "readers", "roots", "taken",
+    "carried", "certified", "day", "dose", "handlers", "hazard", "identity", "jug", "less", "method", "mixing_place",
+    "overhead", "partner", "people", "permission", "rates", "readers", "roots", "site_pest", "strength", "sums",
+    "surfactant", "taken", "water", "yearly",
 ]  # fmt: skip

@@ -22,6 +22,7 @@ _YEAR = (
 )  # fmt: skip
 _WINDOW = "sheet.limits.per_year.window"
 _WHICH = "sheet.limits.area_basis"
+_DEVIATION = "sheet.limits.deviation_forbidden"
 _SPANS = {"calendar year": "in a year", "season": "in a season", "12 months": "in 12 months"}
 _OTHERS = "contractors, tenants, neighbours or utilities along their lines"
 _LONGEST = "12 months"  # holds every calendar year and every season, so silence is taken as this (ours)
@@ -100,23 +101,34 @@ def _days(rows: Iterable[Applied]) -> str:
 
 @rule(
     "L14",
-    "No more treatments in a year than the label gives.",
-    Basis("40 CFR 156.10(i)(2)(vii)", Seen.EDITION),
+    "No more treatments in a year than the label gives; fewer are lawful, unless it forbids a lower frequency.",
+    Basis("40 CFR 156.10(i)(2)(vii); FIFRA 2(ee)(1) for fewer", Seen.EDITION),
     when_silent=Level.OK,
-    silence={_WINDOW: _LONGEST},
+    silence={_WINDOW: _LONGEST, _DEVIATION: ()},
     most="sheet.limits.max_applications_per_year",
     window=_WINDOW,
+    deviations=_DEVIATION,
     area_m2="place.area_m2",
     past="history.past",
     work="total.work",
 )
-def often_enough(most: int, window: str, area_m2: float, past: Past, work: Work) -> Verdict | None:
-    """Stop where the plan makes more treatments of the same ground than the label gives for a year."""
+def often_enough(
+    most: int, window: str, deviations: tuple[str, ...], area_m2: float, past: Past, work: Work
+) -> Verdict | None:
+    """Stop where the plan makes more treatments of the same ground than the label gives for a year.
+
+    Ask whether the others follow, where it makes fewer and the label forbids that.
+    """
     undated = _undated(past)
     if undated:
         return undated
     rows = in_window(past.rows, past.on, window)
     count = len({row.on for row in rows}) + work.total.passes
+    if count < most and "lower_frequency" in deviations:
+        return _incomplete(past) or ask(
+            f"the label forbids fewer treatments than its {most} in a year; with this plan there are {count}",
+            "yes if the others of the year will be made; else another product",
+        )
     if count <= most:
         return _incomplete(past)
     said = f"with this plan there are {count} treatments of the unit in a year; the label's most is {most}"

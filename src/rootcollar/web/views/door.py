@@ -100,6 +100,8 @@ def _mix(letter: str, recipe: Recipe, here: Open) -> told.MixOf:
     return told.MixOf(
         letter=letter, words=words, product=recipe.product, formulation=recipe.formulation, carrier=recipe.carrier,
         strength_pct=recipe.strength_pct,
+        partner=recipe.partner.key if recipe.partner else None,
+        partner_pct=recipe.partner.strength_pct if recipe.partner else None,
     )  # fmt: skip
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from rootcollar.kernel.verdict import Level, Verdict
+from rootcollar.label import RULES
 from rootcollar.web.desk import Open, of_what_lies_open
 from rootcollar.work.packet import Said
 from rootcollar.work.unit_page import said as printed
@@ -16,7 +17,7 @@ __all__ = ["Question", "more_ways", "questions"]
 class Question:
     """One question, for which one answer is enough: what a rule asks of the same units, in as many words as it takes.
 
-    abouts: (key, name) of the units. answerable: whether a yes or no settles it.
+    abouts: (key, name) of the units. answerable: whether a yes or no settles it. everywhere: one answer holds for all.
     """
 
     rule: str
@@ -24,6 +25,7 @@ class Question:
     lines: int
     abouts: tuple[tuple[str, str], ...]
     answerable: bool
+    everywhere: bool = False
 
 
 @of_what_lies_open
@@ -34,7 +36,8 @@ def questions(here: Open) -> tuple[Question, ...]:
         for one in line.verdicts:
             if one.level is Level.ASK:
                 unit = one.about.split("/")[0]
-                key = (one.rule, unit, "") if one.answerable else (one.rule, "", one.because)
+                once = not one.answerable or (one.rule in RULES and RULES[one.rule].of_the_whole)
+                key = (one.rule, "", one.because) if once else (one.rule, unit, "")
                 found.setdefault(key, []).append(one)
     return tuple(_question(said, here) for said in sorted(found.values(), key=lambda said: -len(said)))
 
@@ -45,7 +48,8 @@ def _question(said: list[Verdict], here: Open) -> Question:
     keys = dict.fromkeys(one.about.split("/")[0] for one in said)
     abouts = tuple((key, units[key].name if key in units else key) for key in keys)
     words = tuple({one.because: printed(one) for one in said}.values())
-    return Question(first.rule, words, len({one.about for one in said}), abouts, first.answerable)
+    lines, whole = len({one.about for one in said}), first.rule in RULES and RULES[first.rule].of_the_whole
+    return Question(first.rule, words, lines, abouts, first.answerable, whole)
 
 
 @of_what_lies_open
