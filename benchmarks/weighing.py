@@ -70,7 +70,7 @@ class Wood:
 def wood(units: int) -> Wood:
     """Return a property of so many units, with the demo's labels, crew, answers and history."""
     with TemporaryDirectory() as scratch:
-        write_demo(Path(scratch) / "woods")
+        write_demo(Path(scratch) / "woods", DAY)
         project = read_folder(Path(scratch) / "woods")
     bench = project.ground.units["bench"]
     many = tuple(

@@ -12,6 +12,7 @@ from click.testing import CliRunner, Result
 
 from rootcollar.cli.main import cli
 from rootcollar.exchange import read_folder, sheet_as_typed, write_demo
+from rootcollar.exchange.start import DEMO_DAY
 from rootcollar.shelf import SECTIONS, Shape, asked_again, field_at, twice, walk
 
 KEY = "glyphosate-3-sl"
@@ -22,7 +23,7 @@ NAME = "GLYPHOSATE 3 SL (INVENTED LABEL, DEMO ONLY)"
 @pytest.fixture
 def woods(tmp_path: Path) -> Path:
     folder = tmp_path / "wood"
-    write_demo(folder)
+    write_demo(folder, DEMO_DAY)
     return folder
 
 

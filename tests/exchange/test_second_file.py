@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from rootcollar.exchange import keep_second, read_folder, read_sheet, write_demo
+from rootcollar.exchange.start import DEMO_DAY
 from rootcollar.kernel.errors import BadInput
 from rootcollar.shelf import Second, asked_again, twice
 
@@ -18,7 +19,7 @@ OTHER = "Elspeth Tarn"
 @pytest.fixture
 def woods(tmp_path: Path) -> Path:
     folder = tmp_path / "wood"
-    write_demo(folder)
+    write_demo(folder, DEMO_DAY)
     return folder
 
 

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from rootcollar.exchange import Changed, keep_sheet, new_key, read_folder, sheet_as_typed, sheet_changed, write_demo
 from rootcollar.exchange.sheet_toml import edited
 from rootcollar.exchange.sheet_write import TypedSheet
+from rootcollar.exchange.start import DEMO_DAY
 from rootcollar.kernel.errors import BadInput, NotFound
 from rootcollar.shelf import Sheet, template
 
@@ -21,14 +22,14 @@ NEW = TypedSheet("new", "", "", {}, Sheet("new", {}))
 @pytest.fixture(scope="module")
 def kept(tmp_path_factory: pytest.TempPathFactory) -> TypedSheet:
     folder = tmp_path_factory.mktemp("demo") / "wood"
-    write_demo(folder)
+    write_demo(folder, DEMO_DAY)
     return sheet_as_typed(folder, KEY)
 
 
 @pytest.fixture
 def woods(tmp_path: Path) -> Path:
     folder = tmp_path / "wood"
-    write_demo(folder)
+    write_demo(folder, DEMO_DAY)
     return folder
 
 

@@ -8,6 +8,7 @@ import pytest
 
 from rootcollar.choose import prescribe
 from rootcollar.exchange import read_folder, write_demo
+from rootcollar.exchange.start import DEMO_DAY
 from rootcollar.jobs.plan import setting_of
 from rootcollar.kernel.doubt import Doubt
 from rootcollar.kernel.verdict import Level, Verdict
@@ -105,7 +106,7 @@ def test_a_photograph_of_the_label_goes_along_only_if_it_is_in_the_folder(
     tmp_path: Path, there: bool, word: Level | None
 ) -> None:
     folder = tmp_path / "wood"
-    write_demo(folder)
+    write_demo(folder, DEMO_DAY)
     crew = folder / "crew.toml"
     crew.write_text(crew.read_text(encoding="utf-8").replace("labels = true\n", ""), encoding="utf-8")
     for sheet in (folder / "shelf").glob("*.toml"):

@@ -193,5 +193,8 @@ def test_noise_of_floating_point_passes_no_limit() -> None:
 
 
 def test_a_rule_of_label_crew_and_shed_alone_is_asked_once_for_the_whole_property() -> None:
-    assert all(RULES[number].of_the_whole for number in ("L18", "L20", "L22", "L49", "L52", "L53", "L60", "P06"))
+    assert all(
+        RULES[number].of_the_whole
+        for number in ("L18", "L19b", "L20", "L22", "L26", "L39", "L49", "L52", "L53", "L60", "P06")
+    )
     assert not any(RULES[number].of_the_whole for number in ("L05", "L08", "L16", "L46", "L48", "L50", "P01"))

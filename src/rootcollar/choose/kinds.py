@@ -25,7 +25,7 @@ Kind = tuple[object, ...]  # all that a stand is, but where it stands and how ma
 class OfKind:
     """A way for stems of one kind. figures: None where the plant shuts it, or where they cannot be reckoned.
 
-    refused, do: why they cannot, and what would help. templates: what the rules read of it and say, place aside, one for
+    refused, do: why they cannot, and what would help. templates: what the rules read and say of it, place aside, for
     each label of its mix. weak: the sources' warnings. Whom any of it is said of is put in with the stand.
     """
 

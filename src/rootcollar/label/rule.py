@@ -23,6 +23,7 @@ Facts = Mapping[str, Line[Any]]
 Check = Callable[..., Verdict | None]
 Group = Literal["template", "place", "totals", "day"]
 
+_SAID_ONCE = frozenset({"place.handling", "place.mixing"})  # in ground.toml for all units, unless one differs
 _HAIR = 1e-9  # a figure this close to a limit, as a share of it, is the limit: floating point is not a measurement
 
 _NOTHING_WITHOUT = frozenset({"plan.partner"})  # a rule that reads one of these has nothing to weigh where it is none
@@ -80,8 +81,9 @@ class Rule:
 
     @property
     def of_the_whole(self) -> bool:
-        """Whether it asks of label, crew and shed alone, so that one answer holds everywhere."""
-        return {path.split(".")[0] for path in self.paths} <= {"sheet", "people", "shed", "law"}
+        """Whether it asks of label, crew, shed and what is said once for a property, so that one answer holds for all."""
+        rooms = {path if path in _SAID_ONCE else path.split(".")[0] for path in self.paths}
+        return rooms <= {"sheet", "people", "shed", "law", *_SAID_ONCE}
 
     @property
     def needs_label(self) -> bool:
