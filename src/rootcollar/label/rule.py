@@ -81,7 +81,7 @@ class Rule:
 
     @property
     def of_the_whole(self) -> bool:
-        """Whether it asks of label, crew, shed and what is said once for a property, so that one answer holds for all."""
+        """Whether it asks of label, crew, shed and what is said once for all units: one answer holds for all."""
         rooms = {path if path in _SAID_ONCE else path.split(".")[0] for path in self.paths}
         return rooms <= {"sheet", "people", "shed", "law", *_SAID_ONCE}
 

@@ -90,7 +90,7 @@ def _facts(here: Open, unit: Unit) -> tuple[Fact, ...]:
     beneath = {None: "", True: "yes", False: "nothing wanted"}
     told = [
         ("Area", None if unit.area_m2 is None else area_run(unit), "area"),
-        ("Ground worked, of it", typed_run(unit, "worked"), "worked"),
+        ("Ground worked", typed_run(unit, "worked"), "worked"),
         ("Kind of place", _said((unit.site_class or "").replace("_", " ")), "site_class"),
         ("Slope", typed_run(unit, "slope"), "slope"),
         ("Permission", _said(_permission(here, unit.permission)), "permission"),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from rootcollar.jobs.sheet import SheetLine
 from rootcollar.web.forms import Form
 from rootcollar.web.views.count import COLUMNS, Cell
 from rootcollar.web.views.facts import Cite, Entry, Group
@@ -14,6 +15,7 @@ from rootcollar.web.views.map import KINDS, DrawnFeature, DrawnUnit, Kind, Label
 from rootcollar.web.views.map import Drawn as Map
 from rootcollar.web.views.packet import Drawn, bars_of
 from rootcollar.web.views.prepare import UnitStep
+from rootcollar.web.views.sheet_form import Cell as Asked
 from rootcollar.web.views.unit import Row
 from rootcollar.web.views.working import Drawer, Run, Step
 from rootcollar.work.packet import Card, Part, Said, Sign, Tag
@@ -55,6 +57,8 @@ class Sample:
     tags: tuple[tuple[Tag, Drawn], ...]
     sign: Sign
     groups: tuple[Group, ...]
+    label: tuple[Asked, ...]
+    said: tuple[SheetLine, ...]
 
 
 def _verdicts() -> tuple[Said, ...]:
@@ -148,6 +152,26 @@ def _tags() -> tuple[tuple[Tag, Drawn], ...]:
     )
 
 
+def _label() -> tuple[Asked, ...]:
+    weight = "Found '3 lb'; wanted: a number in lb/gal."
+    return (
+        Asked("front.name", "Name of the product as printed", "", "WOODY-STEM LIQUID (invented)", False),
+        Asked("front.lot", "Lot or batch number", "behind the word LOT", "", True),
+        Asked("front.acid", "Acid in a gallon", "in lb/gal", "3 lb", False, weight),
+        Asked("front.word", "Signal word", "", "", False, picks=(("CAUTION", "CAUTION"),)),
+        Asked("front.high", "Strongest strength", "in %", "20", False, note="the other reading differs"),
+        Asked("front.page", "Page", "", "", False, box=False),
+    )
+
+
+def _said() -> tuple[SheetLine, ...]:
+    return (
+        SheetLine("front.name", "", "name of the product as printed", "WOODY-STEM LIQUID (invented)", "1", "said"),
+        SheetLine("front.lot", "", "lot or batch number", "the label says nothing", "1", "silent"),
+        SheetLine("front.word", "", "signal word", "not read yet", "", "unread"),
+    )
+
+
 SAMPLE = Sample(
     _verdicts(),
     (
@@ -166,4 +190,6 @@ SAMPLE = Sample(
     _tags(),
     Sign("Sign", "Keep out", (("Until", ""),), "Ask at the gate", (("es", "No entrar"),)),
     _groups(),
+    _label(),
+    _said(),
 )
