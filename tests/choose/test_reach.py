@@ -53,7 +53,7 @@ def test_at_that_density_the_rule_is_just_about_to_object(share: float, level: L
 
 def test_the_sentence_rounds_down_and_says_which_ground_counts() -> None:
     words = reach_words(reaches([sure_line(10)], setting())[LINE])
-    assert "1,720 such stems in one treatment" in words
+    assert "1,720 such stems an acre in one treatment, 2,300 in a year; " in words
     assert words.endswith("pour no more than 7.5 gal of this mix on any acre worked")
     nobody = with_units(hobbin(), "ridge", worked_m2=None)
     assert words.replace("worked", "of the unit") == reach_words(reaches([sure_line(10)], setting(nobody))[LINE])

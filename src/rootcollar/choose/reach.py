@@ -9,10 +9,11 @@ from rootcollar.choose.judge import unit_totals
 from rootcollar.choose.option import Choice
 from rootcollar.choose.setting import Setting
 from rootcollar.kernel.doubt import best
+from rootcollar.kernel.formula import unwatched
 from rootcollar.label import Most, Past, UnitTotal, Work, most_mix
 from rootcollar.label.limits import stems_at_most
 
-__all__ = ["NO_LABEL", "Reach", "mosts", "reaches"]
+__all__ = ["NO_LABEL", "Reach", "mosts", "reach_again", "reaches"]
 
 NO_LABEL = "no label sheet typed: read the label"
 
@@ -49,6 +50,14 @@ def reaches(choices: Sequence[Choice], setting: Setting) -> Mapping[str, tuple[R
         for key in total.lines:
             found[key] = tuple(_reach(one, total, by_key[key]) for one in mosts(total, totals, setting))
     return found
+
+
+def reach_again(line: Choice, choices: Sequence[Choice], setting: Setting) -> tuple[Reach, ...]:
+    """Return where one line's treatment meets its label's rates, reckoned again, to be watched."""
+    with unwatched():
+        totals = unit_totals(choices, setting)
+    total = next(one for one in totals if line.stand.key in one.lines)
+    return tuple(_reach(one, total, line) for one in mosts(total, totals, setting))
 
 
 def _reach(most: Most, total: UnitTotal, line: Choice) -> Reach:

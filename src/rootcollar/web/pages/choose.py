@@ -15,6 +15,7 @@ from rootcollar.web.desk import desk_of
 from rootcollar.web.forms import Form, Typed, faults_told
 from rootcollar.web.render import opened, page, page_once
 from rootcollar.web.views.questions import more_ways, questions
+from rootcollar.web.views.reach import reach_drawer
 from rootcollar.web.views.reasons import lines_drawer, order_drawer, reason_drawer
 from rootcollar.web.views.unit import unit_cards, unit_view
 from rootcollar.web.views.working import line_drawer, unit_drawer
@@ -56,6 +57,12 @@ def answer(request: Request, form: Typed) -> Response:
         form.faults |= faults_told(wrong)
         return _questions(request, form, 422)
     return RedirectResponse("/choose/questions", 303)
+
+
+@router.get("/choose/most/{number}/{line:path}")
+def most_working(request: Request, number: str, line: str) -> HTMLResponse:
+    """Show how much of a line's treatment an acre takes under its label, and how that was worked out."""
+    return opened(request, reach_drawer(desk_of(request).look(), number, line))
 
 
 @router.get("/choose/{key}/working/{what}")

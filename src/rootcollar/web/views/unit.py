@@ -23,11 +23,11 @@ from rootcollar.kernel.doubt import band
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
 from rootcollar.web.desk import Open, of_what_lies_open
 from rootcollar.web.views.measured import area_run, distance_run
+from rootcollar.web.views.reach import reach_runs
 from rootcollar.web.views.reasons import lines_run, place_runs, runs_of
 from rootcollar.web.views.working import Run, counted, money, work_of
 from rootcollar.work import text
 from rootcollar.work.packet import Said
-from rootcollar.work.reach_words import reach_words
 from rootcollar.work.unit_page import said as printed
 
 __all__ = ["Card", "Row", "UnitView", "unit_cards", "unit_view"]
@@ -60,7 +60,7 @@ class Row:
     fallback: str = ""
     ways: tuple[tuple[str, str], ...] = ()
     picked: bool = False
-    most: str = ""
+    most: tuple[Run, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,7 +174,7 @@ def _row(line: Choice, here: Open, reached: Mapping[str, tuple[Reach, ...]]) -> 
         fallback=f"{line.fallback.trigger}: {way_words(line.fallback.option.way)}" if line.fallback else "",
         ways=_ways(line),
         picked=stand.key in here.project.picked,
-        most=reach_words(reached.get(stand.key, ())) if line.is_work else "",
+        most=reach_runs(line, reached.get(stand.key, ())) if line.is_work else (),
     )  # fmt: skip
 
 
