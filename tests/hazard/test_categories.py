@@ -6,7 +6,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from rootcollar.hazard import MEASURED, ROUTES, Category, Route, SignalWord, signal_word, toxicity_category
+from rootcollar.hazard import (
+    MEASURED,
+    ROUTES,
+    Category,
+    Route,
+    SignalWord,
+    entry_default_h,
+    signal_word,
+    toxicity_category,
+)
 from rootcollar.reference import load, named, numbers
 
 I, II, III, IV = Category  # noqa: E741  the numerals of the rule
@@ -79,3 +88,17 @@ def test_a_word_is_printed_as_labels_print_it() -> None:
     assert [word.label for word in SignalWord] == [
         "no word", "CAUTION", "WARNING", "DANGER", "DANGER with Poison and skull",
     ]  # fmt: skip
+
+
+# 40 CFR 156.208(c)(1), (2), 2015 edition: the most toxic of skin contact, eye and skin irritation of the active.
+@pytest.mark.parametrize(
+    ("told", "hours"),
+    [
+        ({"dermal": III, "eye": IV, "skin": IV}, 12.0), ({"dermal": IV, "eye": IV, "skin": IV}, 12.0),
+        ({"dermal": IV, "eye": II, "skin": IV}, 24.0), ({"dermal": IV, "eye": IV, "skin": I}, 48.0),
+        ({"oral": I, "dermal": III, "inhalation": I, "eye": IV, "skin": IV}, 12.0), ({"oral": II, "eye": IV}, 24.0),
+        ({"inhalation": I}, None), ({}, None),
+    ],
+)  # fmt: skip
+def test_the_entry_time_a_label_starts_from(told: dict[Route, Category], hours: float | None) -> None:
+    assert entry_default_h(told, load().hazard["entry_default"]) == hours

@@ -13,6 +13,7 @@ from rootcollar.hazard.categories import (
     Category,
     Route,
     SignalWord,
+    entry_default_h,
     signal_word,
     toxicity_category,
     worse_category,
@@ -69,7 +70,8 @@ __all__ = [
     "gus_score", "half_life_d", "handler_dose_mg_per_kg", "henry_dimensionless", "henry_pa_m3_per_mol",
     "holding_times", "is_classed", "leaching_word", "left_share", "liner_hours_left", "liquid_kg",
     "margin_of_exposure", "material_of", "material_words", "molar_mass", "most_in_package_ml", "most_in_vehicle_kg",
-    "packing_group", "read_chart", "retardation_factor", "shortcut_dose_mg_per_kg", "signal_word", "solvent_groups",
+    "entry_default_h", "packing_group",
+    "read_chart", "retardation_factor", "shortcut_dose_mg_per_kg", "signal_word", "solvent_groups",
     "too_large", "toxicity_category", "vapour_pressure_mpa", "vapour_word", "wash_needed", "wash_water_ml",
     "weaker_rating", "wear_floor", "worse_category",
 ]  # fmt: skip

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from enum import IntEnum
 from typing import Literal
 
-from rootcollar.kernel.formula import formula
+from rootcollar.kernel.formula import formula, use
+from rootcollar.reference import NamedFigure, named, numbers
 
 __all__ = [
     "MEASURED",
@@ -14,6 +15,7 @@ __all__ = [
     "Category",
     "Route",
     "SignalWord",
+    "entry_default_h",
     "signal_word",
     "toxicity_category",
     "worse_category",
@@ -71,6 +73,18 @@ def toxicity_category(figure: float, up_to_i: float, up_to_ii: float, up_to_iii:
 def worse_category(one: int, other: int) -> int:
     """Return the more toxic of two categories, 1 to 4: the worst route counts for the whole product [CFR15]."""
     return min(one, other)
+
+
+def entry_default_h(categories: Mapping[Route, Category], rows: Sequence[NamedFigure]) -> float | None:
+    """Return the entry time that a label starts from under worker protection [h], 40 CFR 156.208(c) [CFR15].
+
+    categories: of the most toxic active ingredient, not of the product; by skin contact, eye and skin irritation; by
+    mouth where skin contact is not known. None where none of these is known. rows: entry_default of hazard.
+    A label may differ, and its own hours hold.
+    """
+    routes: tuple[Route, ...] = ("dermal" if "dermal" in categories else "oral", "eye", "skin")
+    known = [categories[one] for one in routes if one in categories]
+    return use(numbers(named(rows, min(known).name.lower()))[0]) if known else None
 
 
 def signal_word(categories: Mapping[Route, Category]) -> SignalWord:

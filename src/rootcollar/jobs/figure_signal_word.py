@@ -5,7 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from rootcollar.hazard import MEASURED, ROUTES, Category, Route, SignalWord, signal_word, toxicity_category
+from rootcollar.hazard import (
+    MEASURED,
+    ROUTES,
+    Category,
+    Route,
+    SignalWord,
+    entry_default_h,
+    signal_word,
+    toxicity_category,
+)
 from rootcollar.jobs.figure import Answer
 from rootcollar.jobs.outcome import Outcome
 from rootcollar.kernel.formula import use
@@ -145,6 +154,12 @@ def _details(ask: SignalWordAsk, found: _Readings, reference: Reference, doubt: 
         elif route not in MEASURED:
             means = named(rows, f"{route}_{by_rule.name.lower()}")[0]
             yield f"{route.capitalize()} {by_rule.name}: {means.value} [{means.source}]."
+    entry = entry_default_h(found.regulation, reference.hazard["entry_default"])
+    if entry is not None:
+        yield (
+            f"Were these the figures of its active ingredient, its label would start from {show(entry, 'h')} of closed "
+            "entry under worker protection [40 CFR 156.208(c)]; the label's own hours hold."
+        )
     by_practice = signal_word(found.practice)
     if by_practice is not signal_word(found.regulation):
         yield f"By the agency's practice (memory): {by_practice.label}."
