@@ -41,7 +41,7 @@
     chosen = key;
     redraw();
     window.htmx.ajax("GET", link.getAttribute("href"), { target: "#chosen", select: "#facts", swap: "innerHTML" })
-      .then(() => document.getElementById("chosen").scrollIntoView({ block: "nearest" }));
+      .then(() => document.querySelector("#chosen h2").scrollIntoView({ block: "nearest" }));
   }
 
   let shapes = null;
