@@ -26,9 +26,9 @@ from rootcollar.exchange import read_folder, write_demo
 from rootcollar.kernel.verdict import Verdict, worst
 from rootcollar.label import (
     Facts,
+    Heard,
     Planned,
     Template,
-    Told,
     UnitTotal,
     Weigher,
     place_facts,
@@ -103,7 +103,7 @@ def template(planned: Planned, project: Project) -> Facts:
     return template_facts(planned, sheet, state=ground.state, demo=ground.demo, wear=crew.wear, people=crew.people)
 
 
-def lines(place: Wood) -> list[list[list[Told]]]:
+def lines(place: Wood) -> list[list[list[Heard]]]:
     """Return what the rules that read no sums say, by unit, band and way."""
     weigher = Weigher(place.project.answers, DAY, place.project.shelf)
     place.facts[:] = [[template(one, place.project) for one in some] for some in place.plans]
@@ -111,7 +111,7 @@ def lines(place: Wood) -> list[list[list[Told]]]:
     return [[_band(weigher, some, unit, at) for at, some in enumerate(ways)] for unit in place.units]
 
 
-def _band(weigher: Weigher, ways: Sequence[Template], unit: Unit, band: int) -> list[Told]:
+def _band(weigher: Weigher, ways: Sequence[Template], unit: Unit, band: int) -> list[Heard]:
     key = f"{unit.key}/{band}"
     return [weigher.line(one, unit, key) for one in ways]
 
@@ -135,7 +135,7 @@ def sums(place: Wood, chosen: list[list[int]]) -> list[Verdict]:
     return found
 
 
-def _taken(band: int, ways: Sequence[Told]) -> int:
+def _taken(band: int, ways: Sequence[Heard]) -> int:
     """Return one of the ways with the mildest word: the same for all bands of a plant, so that mixes are few."""
     mildest = min(one.level for one in ways)
     open_ = [at for at, one in enumerate(ways) if one.level is mildest]
@@ -188,7 +188,7 @@ def main(words: list[str] | None = None) -> int:
     begun = time.process_time()
     plain = one_by_one(place, pairs)
     plain_s = (time.process_time() - begun) / SAMPLE * count
-    told = [tuple(said[at][band][way]) for at, band, way in pairs]
+    told = [said[at][band][way].of(f"{place.units[at].key}/{band}") for at, band, way in pairs]
     agree = plain == told and all(worst(a) is said[at][b][w].level for a, (at, b, w) in zip(plain, pairs, strict=True))
     print(f"{count:,} pairs of a way and a stand, {len(of_sums):,} words on sums")
     print(f"{ours_s:.2f} s, of it {ours_s - lines_s:.2f} s for the sums; wanted {MOST_S:g} s")

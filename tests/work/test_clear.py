@@ -7,6 +7,7 @@ import pytest
 from rootcollar.choose import Choice
 from rootcollar.kernel.errors import NotCleared
 from rootcollar.kernel.verdict import Level
+from rootcollar.label import heard_of
 from rootcollar.work import Cleared, clear, still_standing
 from tests.choose.hobbin import at, hobbin, only, plan, retyped, setting_of, with_units
 from tests.work.packets import hobbin_setting
@@ -38,7 +39,7 @@ def test_a_line_left_cannot_be_cleared() -> None:
 def test_a_line_whose_verdicts_were_wiped_is_weighed_again_all_the_same() -> None:
     held = HELD[0]
     assert held.option
-    wiped = replace(held, option=replace(held.option, verdicts=()), total_verdicts=())
+    wiped = replace(held, option=replace(held.option, heard=heard_of(())), total_verdicts=())
     assert wiped.level is Level.OK
     with pytest.raises(NotCleared):
         clear([wiped], hobbin_setting())

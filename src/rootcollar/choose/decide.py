@@ -14,9 +14,8 @@ from rootcollar.choose.option import Choice, Fallback, Option, Pick, Piece, SetA
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.words import trigger, way_words
 from rootcollar.kernel.doubt import best
-from rootcollar.kernel.verdict import Level, Verdict, worst, worst_first
-from rootcollar.label import Told, Weigher
-from rootcollar.label.once import Heard
+from rootcollar.kernel.verdict import Level, Verdict, worst_first
+from rootcollar.label import Weigher, heard_of
 from rootcollar.survey.stand import Stand
 
 __all__ = ["decide"]
@@ -76,7 +75,7 @@ def _not_followed(first: Option, pick: Pick, aside: Sequence[SetAside]) -> Optio
     told = Verdict(
         Level.WARN, f"the choice of {way} by {pick.by} is not followed: {why}", "choose again", about=first.stand.key
     )
-    return replace(first, verdicts=(*first.verdicts, told))
+    return replace(first, heard=heard_of((*first.heard.said, told)))
 
 
 def _weigh(one: OfKind, stand: Stand, setting: Setting, weigher: Weigher) -> Option | SetAside:
@@ -87,11 +86,10 @@ def _weigh(one: OfKind, stand: Stand, setting: Setting, weigher: Weigher) -> Opt
     if one.figures is None:
         return SetAside(one.way, plain(one.refused), plain(one.do))
     each = [weigher.line(template, unit, stand.key) for template in one.templates]
-    said = each[0]
+    heard = each[0]
     if one.weak or len(each) > 1:
-        heard = (*once(verdict for told in each for verdict in told.said), *one.weak)
-        said = Told(Heard(heard, worst(heard)), stand.key)
-    return Option(stand, one.way, one.figures, said)
+        heard = heard_of((*once(said for told in each for said in told.said), *one.weak))
+    return Option(stand, one.way, one.figures, heard)
 
 
 def _rank(option: Option) -> tuple[bool, int, str]:

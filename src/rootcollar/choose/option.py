@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 from typing import Literal
@@ -10,7 +10,7 @@ from typing import Literal
 from rootcollar.choose.cost import expected
 from rootcollar.kernel.doubt import Worlds
 from rootcollar.kernel.verdict import Level, Verdict, worst
-from rootcollar.label import Told
+from rootcollar.label import Heard
 from rootcollar.mix.recipe import Recipe, Treatment, Visit
 from rootcollar.reference import MethodRow
 from rootcollar.survey.stand import Stand
@@ -123,12 +123,17 @@ class Option:
     stand: Stand
     way: Way
     per_stem: PerStem
-    verdicts: Sequence[Verdict]
+    heard: Heard
+
+    @property
+    def verdicts(self) -> tuple[Verdict, ...]:
+        """What the rules say of it; made when it is read, for most of what is said is never asked for."""
+        return self.heard.of(self.stand.key)
 
     @property
     def level(self) -> Level:
         """The worst word said of it."""
-        return self.verdicts.level if isinstance(self.verdicts, Told) else worst(self.verdicts)
+        return self.heard.level
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,7 @@ from rootcollar.label.departures import DEPARTURES, NEVER, Departure, departures
 from rootcollar.label.facts import Past, Work, place_facts, template_facts, total_facts
 from rootcollar.label.most import Most, most_mix
 from rootcollar.label.not_checked import NOT_CHECKED, NotChecked
-from rootcollar.label.once import Template, Told, Weigher
+from rootcollar.label.once import Heard, Template, Weigher, heard_of
 from rootcollar.label.paths import PATHS, Fact
 from rootcollar.label.people import Handling, Licence, Person, treaters
 from rootcollar.label.planned import Partnered, Planned, UnitTotal
@@ -25,7 +25,7 @@ from rootcollar.label.weighing import must_read, weigh_day, weigh_mix, weigh_pla
 
 __all__ = [
     "template_facts", "place_facts", "total_facts", "weigh_template", "weigh_place", "weigh_totals", "weigh_mix",
-    "weigh_day", "weigh", "Most", "most_mix", "Template", "Told", "Weigher",
+    "weigh_day", "weigh", "Most", "most_mix", "Heard", "Template", "Weigher", "heard_of",
     "Planned", "UnitTotal", "Applied", "History", "Past", "Work", "Facts", "Fact", "PATHS", "must_read",
     "Rule", "RULES", "Basis", "Seen", "NOT_CHECKED", "NotChecked",
     "Handling", "Licence", "Person", "treaters",

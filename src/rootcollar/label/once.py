@@ -5,11 +5,10 @@ A property of 200 units has some hundred thousand pairs of a way and a stand, an
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterator, Mapping, Sequence
+from collections.abc import Hashable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from types import MappingProxyType
-from typing import overload
 
 from rootcollar.kernel.verdict import Level, Verdict, worst
 from rootcollar.label.answers import Answer, settle
@@ -19,10 +18,11 @@ from rootcollar.label.weighing import no_label, rules_of
 from rootcollar.shelf import Line, Sheet
 from rootcollar.site.ground import Unit
 
-__all__ = ["Heard", "Template", "Told", "Weigher"]
+__all__ = ["Heard", "Template", "Weigher", "heard_of"]
 
 _SHARED = ("people.crew", "plan.state")  # what the facts of a place take from the line that is done there
 _WORDS = ("sheet.key", "plan.method")  # what the question for an unread fact names besides the fact
+_OF_UNITS = ("place.", "plan.on")  # facts that every unit gives, or that are asked for without naming a label
 _NONE = -1  # a fact nobody has given
 
 
@@ -34,43 +34,9 @@ class Heard:
     level: Level
     open: bool = False
 
-
-class Told(Sequence[Verdict]):
-    """What was heard, said of one line: each verdict is made when it is read. level: the worst of it."""
-
-    __slots__ = ("about", "level", "said")
-
-    def __init__(self, heard: Heard, about: str) -> None:
-        """Keep what was heard, and of which line."""
-        self.said, self.level, self.about = heard.said, heard.level, about
-
-    def __iter__(self) -> Iterator[Verdict]:
-        """Say each verdict of the line."""
-        return (one.of(self.about) for one in self.said)
-
-    def __len__(self) -> int:
-        """Count the verdicts."""
-        return len(self.said)
-
-    @overload
-    def __getitem__(self, at: int) -> Verdict: ...
-    @overload
-    def __getitem__(self, at: slice) -> Sequence[Verdict]: ...
-    def __getitem__(self, at: int | slice) -> Verdict | Sequence[Verdict]:
-        """Return one of them, or some."""
-        return tuple(self)[at]
-
-    def __eq__(self, other: object) -> bool:
-        """Compare as what is said."""
-        return isinstance(other, Sequence) and tuple(self) == tuple(other)
-
-    def __hash__(self) -> int:
-        """Hash as what is said."""
-        return hash(tuple(self))
-
-    def __repr__(self) -> str:
-        """Show what is said."""
-        return repr(tuple(self))
+    def of(self, about: str) -> tuple[Verdict, ...]:
+        """Return each verdict, said of one line."""
+        return tuple(one.of(about) for one in self.said)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -78,7 +44,8 @@ class Template:
     """A line of work wherever it is done: its facts, what the rules that read no place say, and a number for both.
 
     key: the same for templates of which all rules say the same wherever they are done. place: the same for those of
-    which place rules read the same. shared: the same for those with one crew, in one state.
+    which place rules read the same. shared: the same for those with one crew, in one state. parts: by place rule, a
+    number for what it reads of the way.
     """
 
     facts: Facts
@@ -86,6 +53,7 @@ class Template:
     key: int
     place: int
     shared: int
+    parts: tuple[int, ...]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -93,11 +61,16 @@ class _Here:
     """A unit: what rules read of it; what place rules say of it, by what they read of the way; what is said of lines.
 
     lines: by the keys of way and place, shared by units with the same answers; None where a line has its own answers.
+    parts: by place rule, a number for what it reads of the unit.
     """
 
     facts: Facts
+    parts: tuple[int, ...]
     places: dict[int, tuple[Heard, int]]
     lines: dict[tuple[int, int], Heard] | None
+
+
+_NOWHERE = _Here({}, (), {}, None)
 
 
 class Weigher:
@@ -112,7 +85,10 @@ class Weigher:
         self._seen: dict[int, tuple[Line[object], int]] = {}
         self._said: dict[tuple[object, ...], Verdict] = {}
         self._units: dict[tuple[str, int], _Here] = {}
-        self._places: dict[int, dict[int, tuple[Heard, int]]] = {}
+        self._places: dict[tuple[int, ...], dict[int, tuple[Heard, int]]] = {}
+        self._last: tuple[_Here, tuple[Unit | None, int]] = _NOWHERE, (None, 0)
+        self._alike: dict[Verdict, Verdict] = {}
+        self._met: dict[tuple[int, int, int], Verdict] = {}
         self._lines: dict[tuple[int, ...], dict[tuple[int, int], Heard]] = {}
 
     def template(self, facts: Facts) -> Template:
@@ -121,22 +97,26 @@ class Weigher:
         said = [self._once(known, facts) for known in rules_of("template", labelled=labelled)]
         if not labelled and "plan.strength_pct" in facts:
             said.insert(0, no_label(""))
-        place = self._read(facts)
+        parts = self._parts(facts)
+        place = self._next((parts, *[self._number(facts.get(path)) for path in _WORDS]))
         key = self._next((place, *said))
         shared = self._next(tuple(self._number(facts.get(path)) for path in _SHARED))
-        return Template(facts, _heard(said), key, place, shared)
+        return Template(facts, heard_of(said), key, place, shared, parts)
 
-    def line(self, template: Template, unit: Unit, about: str) -> Told:
+    def line(self, template: Template, unit: Unit, about: str) -> Heard:
         """Return what the rules that read no sums say of a line on a unit, answers taken in. about: its key."""
-        here = self._units.get((unit.key, template.shared)) or self._unit(unit, template)
+        here, whose = self._last
+        if whose[0] is not unit or whose[1] != template.shared:
+            here = self._units.get((unit.key, template.shared)) or self._unit(unit, template)
+            self._last = here, (unit, template.shared)
         place = here.places.get(template.place) or self._place(template, here)
         if here.lines is None:
-            return Told(self._settled(template, place[0], about), about)
+            return self._settled(template, place[0], about)
         pair = template.key, place[1]
         heard = here.lines.get(pair)
         if heard is None:
             heard = here.lines[pair] = self._settled(template, place[0], about)
-        return Told(heard, about)
+        return heard
 
     def _settled(self, template: Template, place: Heard, about: str) -> Heard:
         """Return what is said of a line, answers taken in."""
@@ -146,7 +126,7 @@ class Weigher:
         if not (way.open or place.open):
             return Heard(said, max(way.level, place.level))
         asks = Level.ASK
-        return _heard(
+        return heard_of(
             [
                 settle(one.of(about), self._answers, on=self._on, sheet=sheet) if one.level is asks else one
                 for one in said
@@ -155,9 +135,18 @@ class Weigher:
 
     def _place(self, template: Template, here: _Here) -> tuple[Heard, int]:
         """Return what place rules say of a way on a unit, and a number for their words."""
-        rules = rules_of("place", labelled="sheet.key" in template.facts)
-        said = tuple(self._once(one, template.facts, here.facts) for one in rules)
-        found = here.places[template.place] = _heard(said), self._next(said)
+        labelled, known = "sheet.key" in template.facts, self._met
+        said = []
+        for at, one in enumerate(rules_of("place", labelled=True)):
+            if labelled or not one.needs_label:
+                met = at, template.parts[at], here.parts[at]
+                verdict = known.get(met)
+                if verdict is None:
+                    fresh = self._once(one, template.facts, here.facts)
+                    verdict = known[met] = self._alike.setdefault(fresh, fresh)
+                said.append(verdict)
+        words = tuple(map(id, said))  # what is said alike is one object, kept as long as this is
+        found = here.places[template.place] = heard_of(said), self._next(words)
         return found
 
     def _unit(self, unit: Unit, template: Template) -> _Here:
@@ -166,9 +155,10 @@ class Weigher:
         facts = place_facts(shared, unit, on=self._on)
         own = tuple(at for at, one in enumerate(self._answers) if one.about.partition("/")[0] == unit.key)
         alone = any("/" in self._answers[at].about for at in own)
-        places = self._places.setdefault(self._read(facts), {})
+        parts = self._parts(facts)
+        places = self._places.setdefault(parts, {})
         lines = None if alone else self._lines.setdefault(own, {})
-        found = self._units[unit.key, template.shared] = _Here(facts, places, lines)
+        found = self._units[unit.key, template.shared] = _Here(facts, parts, places, lines)
         return found
 
     def _once(self, known: Rule, facts: Facts, more: Facts = MappingProxyType({})) -> Verdict:
@@ -182,11 +172,18 @@ class Weigher:
             found = self._said[key] = weigh(known, {**facts, **more}, "")
         return found
 
-    def _read(self, facts: Facts) -> int:
-        """Return a number for what place rules read of a template, or of a unit: alike facts, the same number."""
-        paths = dict.fromkeys(path for one in rules_of("place", labelled=True) for path in one.paths)
-        known = [path for path in (*paths, *_WORDS) if path in facts]
-        return self._next(tuple((path, self._number(facts[path])) for path in known))
+    def _parts(self, facts: Facts) -> tuple[int, ...]:
+        """Return a number for what each place rule reads of a way, or of a unit: alike facts, the same number.
+
+        Where a fact is missing that no unit gives, the question names label and method, so they count too.
+        """
+        found = []
+        for one in rules_of("place", labelled=True):
+            read = [self._number(facts.get(path)) for path in one.paths]
+            if any(path not in facts and not path.startswith(_OF_UNITS) for path in one.paths):
+                read += [self._number(facts.get(path)) for path in _WORDS]
+            found.append(self._next(tuple(read)))
+        return tuple(found)
 
     def _next(self, words: Hashable) -> int:
         """Return the number of some words: a new one where they are new."""
@@ -203,7 +200,8 @@ class Weigher:
         return seen[1]
 
 
-def _heard(said: Sequence[Verdict]) -> Heard:
+def heard_of(said: Sequence[Verdict]) -> Heard:
+    """Return what was said with the worst of it."""
     return Heard(tuple(said), worst(said), any(one.level is Level.ASK and one.answerable for one in said))
 
 
