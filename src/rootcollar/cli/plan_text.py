@@ -18,6 +18,7 @@ from rootcollar.choose import (
     minutes,
     mix_words,
     not_planned_with,
+    opens_most,
     poured_ml,
     reaches,
     stems,
@@ -175,6 +176,7 @@ def as_json(project: Project, plan: Prescription, setting: Setting) -> dict[str,
     return {
         "property": project.ground.name,
         "notes": list(_notes(project)),
+        "opens_most": opening.words if (opening := opens_most(plan.choices)) else None,
         "order": [{"unit": key, "because": because} for key, because in plan.order],
         "lines": [
             _line_json(one, plan) | {"at_most": [_reach(found) for found in reached.get(one.stand.key, ())]}
