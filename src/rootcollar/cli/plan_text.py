@@ -44,6 +44,10 @@ def summary(project: Project, plan: Prescription, short: bool = False) -> Iterat
     """
     yield f"{project.ground.name}: what to treat first, how, when, with how much"
     yield ""
+    opening = opens_most(plan.choices)
+    if opening is not None:
+        yield from _wrap(opening.words, "")
+        yield ""
     for place, (key, because) in enumerate(plan.order, start=1):
         unit = project.ground.units[key]
         yield from _wrap(f"{place}. {unit.name}, {text.acres(unit.area_m2)}: {because}.", "")
