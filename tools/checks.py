@@ -24,6 +24,7 @@ ROOT = Path(__file__).resolve().parent.parent
 PUBLISHED = ROOT / "tests" / "published"
 PAGE = ROOT / "docs" / "checks.md"
 SOURCES = "sources.toml"  # those that only the checks cite
+ADVICE = "advice.toml"  # what sheets advise: no figures, read by the tests of choosing
 ROOMS = ("hazard", "site", "dose", "mix", "choose", "label", "survey", "work")
 
 KINDS = {
@@ -86,7 +87,7 @@ def read_checks(folder: Path = PUBLISHED) -> list[Check]:
     """Return every check of the folder, in file order. Raises ValueError for a wrong row or an id used twice."""
     found = []
     for path in sorted(folder.glob("*.toml")):
-        if path.name != SOURCES:
+        if path.name not in {SOURCES, ADVICE}:
             raw = tomllib.loads(path.read_text(encoding="utf-8"))
             found += [_check(row, raw.get("units", {}), path.name) for row in raw["check"]]
     twice = [name for name, count in Counter(check.id for check in found).items() if count > 1]

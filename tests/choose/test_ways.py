@@ -48,15 +48,16 @@ def test_the_months_are_those_of_the_sources(
 
 
 def test_read_windows_go_before_remembered_ones() -> None:
-    """meaz is remembered only; loma6 leaf spray has read rows (June to October) beside remembered ones."""
-    assert ways("Amur honeysuckle", "foliar", "glyphosate")[0].visit.months == frozenset(range(6, 11))
+    """meaz is remembered only; loma6 leaf spray has read rows (June to November) beside remembered ones."""
+    assert ways("Amur honeysuckle", "foliar", "glyphosate")[0].visit.months == frozenset(range(6, 12))
 
 
-def test_every_way_rests_on_rows_of_the_species_or_is_bare_cutting() -> None:
+def test_every_way_rests_on_rows_of_the_species_or_is_work_by_hand_that_a_source_warns_of() -> None:
     for species in load().species.values():
         for way in ways_for(species, (), load()):
             assert set(way.rows) <= set(species.methods)
-            assert way.rows or way.visit.method == "cut"
+            warned = {row.method for row in species.fails}
+            assert way.rows or way.visit.method == "cut" or (way.visit.recipe is None and way.visit.method in warned)
 
 
 @pytest.mark.parametrize("key", sorted(load().species))

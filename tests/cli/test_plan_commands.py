@@ -370,3 +370,16 @@ def test_a_file_with_a_name_slightly_wrong_is_named(folder: Path) -> None:
     shutil.move(folder / "crew.toml", folder / "crews.toml")
     said = " ".join(rootcollar("choose", folder, "--on", DAY).output.split())
     assert "crews.toml is not read" in said
+
+
+def test_what_opens_most_is_told_first(folder: Path) -> None:
+    """Without a shelf the mixes have no label: what is missing stands above the units."""
+    shutil.rmtree(folder / "shelf")
+    (folder / "stock.csv").unlink()
+    told = " ".join(rootcollar("choose", folder, "--on", DAY).output.split())
+    assert "Missing: no label sheet" in told
+    assert told.index("What opens most: ") < told.index(" 1. ")
+
+
+def test_a_plan_of_work_alone_has_nothing_to_open(folder: Path) -> None:
+    assert json.loads(rootcollar("choose", folder, "--on", DAY, "--json").output)["opens_most"] is None

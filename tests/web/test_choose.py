@@ -112,3 +112,8 @@ def test_an_answer_without_name_or_word_is_asked_for_it(left_out: str, woods: Pa
     assert said.status_code == 422
     assert "Wanted:" in said.text or left_out == "about"
     assert (woods / "answers.toml").read_bytes() == before
+
+
+def test_the_choose_page_says_what_is_missing_and_what_opens_most(woods: Path, client_of: Client) -> None:
+    told = client_of(woods).get("/choose").text
+    assert "Missing: " in told and "What opens most: " in told

@@ -11,6 +11,7 @@ from dataclasses import replace
 
 from rootcollar.choose.option import Gate, Way
 from rootcollar.choose.setting import Setting
+from rootcollar.choose.ways import shuts
 from rootcollar.kernel.days import MONTHS, months, name_months
 from rootcollar.kernel.sources import Cited
 from rootcollar.kernel.units import convert, show
@@ -19,10 +20,10 @@ from rootcollar.reference import FailRow, Reference, Span, Species, best, number
 from rootcollar.site import Unit
 from rootcollar.survey.stand import Stand
 
-__all__ = ["ground_gate", "in_season", "leaves_by_roots", "plant_gate", "shut", "weaknesses"]
+__all__ = ["at_home", "ground_gate", "in_season", "leaves_by_roots", "plant_gate", "shut", "weaknesses"]
 
-_SHUTS = frozenset({"multiplies_stems", "no_kill", "spreads", "too_slow", "unsafe"})
 _GIVE = 0.98  # ours: 6 in is 15.24 cm, often printed as 15
+_WOODY = frozenset({"tree", "shrub", "vine"})
 _BARE_CUT = frozenset({"cut", "vine_cut", "girdle", "mow"})
 
 
@@ -74,7 +75,7 @@ def leaves_by_roots(recipe: Recipe | None, reference: Reference) -> bool:
 
 def in_season(way: Way, species: Species) -> Way:
     """Return the way without the months in which a source says that it fails; as it was where none would be left."""
-    shut = [_months(row) for row in species.fails if row.windows and _speaks(row, way) and _shuts(row)]
+    shut = [_months(row) for row in species.fails if row.windows and _speaks(row, way) and shuts(row)]
     left = way.visit.months.difference(*shut)
     if not left or left == way.visit.months:
         return way
@@ -86,23 +87,33 @@ def weaknesses(way: Way, species: Species) -> tuple[str, ...]:
     return tuple(
         f"{row.why} ({f'{name_months(_months(row))}; ' if row.windows else ''}{row.source}, {row.mark})"
         for row in species.fails
-        if _speaks(row, way) and not _shuts(row) and _months(row) & way.visit.months
+        if _speaks(row, way) and not shuts(row) and _months(row) & way.visit.months
     )
 
 
+def at_home(species: Species, state: str | None) -> tuple[str, ...]:
+    """Return a warning where the plant is native in the state of the ground; nothing where it is not, or not known."""
+    native = species.native_range
+    if native is None or state not in native.value:
+        return ()
+    where = f": {native.holds_for}" if native.holds_for else ""
+    return (f"native in {state}{where} ({native.source}, {native.mark}): be sure that it is to go here",)
+
+
 def _fails(way: Way, species: Species) -> Gate | None:
-    for row in species.fails:
-        if _speaks(row, way) and _shuts(row) and way.visit.months <= _months(row):
-            return Gate(f"{row.why} ({row.source}, {row.mark})", "only your own reason to do otherwise")
+    rows = [
+        row
+        for row in species.fails
+        if _speaks(row, way) and shuts(row, bool(way.rows)) and way.visit.months <= _months(row)
+    ]
+    if rows:
+        said = dict.fromkeys(f"{row.why} ({row.source}, {row.mark})" for row in rows)
+        return Gate("; ".join(said), "only your own reason to do otherwise")
     if way.visit.method == "cut" and species.resprouts_from_stump.value:
         cited = species.resprouts_from_stump
-        return Gate(f"cut stumps sprout again ({cited.source}, {cited.mark})", "treat the stump at once")
+        what = "cut stumps sprout again" if species.growth_form in _WOODY else "cut, it sprouts again from the root"
+        return Gate(f"{what} ({cited.source}, {cited.mark})", "treat the stump at once")
     return None
-
-
-def _shuts(row: FailRow) -> bool:
-    """Whether a failure shuts the way. Pulled plants that ripen seed where they lie are bagged, not left standing."""
-    return row.effect in _SHUTS and not (row.effect == "spreads" and row.method == "pull")
 
 
 def _months(row: FailRow) -> frozenset[int]:

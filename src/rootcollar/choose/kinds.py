@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from rootcollar.choose.figures import per_stem
-from rootcollar.choose.gates import in_season, plant_gate, weaknesses
+from rootcollar.choose.gates import at_home, in_season, plant_gate, weaknesses
 from rootcollar.choose.judge import sides_of, way_facts
 from rootcollar.choose.option import Gate, PerStem, Way
 from rootcollar.choose.partner import with_partner
@@ -65,5 +65,6 @@ def _of_kind(way: Way, stand: Stand, setting: Setting, weigher: Weigher) -> OfKi
         return OfKind(way, refused=refusal.limit, do=refusal.do)
     sides = (way_facts(one, species, stand, figures, setting) for one in sides_of(way))
     templates = tuple(weigher.template(one) for one in sides)
-    weak = tuple(Verdict(Level.WARN, words) for words in weaknesses(way, species))
+    minded = (*weaknesses(way, species), *at_home(species, setting.ground.state))
+    weak = tuple(Verdict(Level.WARN, words) for words in minded)
     return OfKind(way, figures=figures, templates=templates, weak=weak)

@@ -12,14 +12,15 @@ from rootcollar.kernel.errors import NotFound
 from rootcollar.kernel.sources import Mark
 from rootcollar.kernel.units import Kind, convert, read
 from rootcollar.mix.recipe import Carrier, Recipe, Visit
-from rootcollar.reference import Formulation, MethodRow, Reference, Species, best, find_ingredient, spans
+from rootcollar.reference import FailRow, Formulation, MethodRow, Reference, Species, best, find_ingredient, spans
 from rootcollar.shelf import Sheet, actives, ae_g_per_l
 
-__all__ = ["Product", "not_planned_with", "products", "ways_for"]
+__all__ = ["Product", "not_planned_with", "products", "shuts", "ways_for"]
 
 BY_HAND = ("pull", "cut", "girdle", "mow")
 WITH_HERBICIDE = ("hack_squirt", "cut_stump", "basal_bark", "foliar", "vine_cut")
 
+_SHUTS = frozenset({"multiplies_stems", "no_kill", "spreads", "too_slow", "unsafe"})
 _MARKS = tuple(Mark)  # best first
 
 # Oil carries esters through bark; salts go with water into fresh cuts; leaves are sprayed from water.
@@ -104,11 +105,12 @@ def _product(sheet: Sheet, reference: Reference) -> Product | str:
 def ways_for(species: Species, shelf: tuple[Product, ...], reference: Reference) -> Iterator[Way]:
     """Yield every way the sources name for the species, with each product that could serve it.
 
-    A generic formulation stands in ("no label yet") only where the shelf has nothing for the method.
+    A generic formulation stands in ("no label yet") only where the shelf has nothing for the method. Work by hand that
+    a source warns of is a way too, to be set aside with the source's reason.
     """
     for method in BY_HAND:
         rows = tuple(row for row in species.methods if row.method == method)
-        if rows or method == "cut":
+        if rows or method == "cut" or _warned_off(method, species):
             yield Way((Visit(method, None, open_months(rows)),), rows)
     for method in WITH_HERBICIDE:
         rows = tuple(row for row in species.methods if row.method == method)
@@ -122,6 +124,19 @@ def ways_for(species: Species, shelf: tuple[Product, ...], reference: Reference)
         yield from served or (
             way for product in _generic(rows, named, reference) for way in _with(method, product, rows, reference)
         )
+
+
+def _warned_off(method: str, species: Species) -> bool:
+    """Whether a source says that work by hand fails here all year: no source gives it, yet people do it first."""
+    return any(row.method == method and shuts(row, given=False) and not row.windows for row in species.fails)
+
+
+def shuts(row: FailRow, given: bool = True) -> bool:
+    """Return whether a failure shuts the way. given: whether a source gives it as a way.
+
+    Plants that a source pulls, and that ripen seed where they lie, are bagged, not left standing.
+    """
+    return row.effect in _SHUTS and not (given and row.effect == "spreads" and row.method == "pull")
 
 
 def _with(method: str, product: Product, rows: tuple[MethodRow, ...], reference: Reference) -> Iterator[Way]:

@@ -18,6 +18,7 @@ from rootcollar.choose import (
     minutes,
     mix_words,
     not_planned_with,
+    opens_most,
     poured_ml,
     reaches,
     stems,
@@ -43,6 +44,10 @@ def summary(project: Project, plan: Prescription, short: bool = False) -> Iterat
     """
     yield f"{project.ground.name}: what to treat first, how, when, with how much"
     yield ""
+    opening = opens_most(plan.choices)
+    if opening is not None:
+        yield from _wrap(opening.words, "")
+        yield ""
     for place, (key, because) in enumerate(plan.order, start=1):
         unit = project.ground.units[key]
         yield from _wrap(f"{place}. {unit.name}, {text.acres(unit.area_m2)}: {because}.", "")
@@ -175,6 +180,7 @@ def as_json(project: Project, plan: Prescription, setting: Setting) -> dict[str,
     return {
         "property": project.ground.name,
         "notes": list(_notes(project)),
+        "opens_most": opening.words if (opening := opens_most(plan.choices)) else None,
         "order": [{"unit": key, "because": because} for key, because in plan.order],
         "lines": [
             _line_json(one, plan) | {"at_most": [_reach(found) for found in reached.get(one.stand.key, ())]}

@@ -150,6 +150,8 @@ def _where(one: Species, reference: Reference) -> Iterator[Line]:
     yield Line("spreads by", "", f"{agents}{more}", cited(one.dispersal))
     if one.near_water:
         yield Line("near water", "", _with(one.near_water), cited(one.near_water))
+    if one.native_range:
+        yield Line("native in", "", _with(one.native_range), cited(one.native_range))
     yield from _years(("dispersal_distance_m", "seeds_per_year"), one, reference)
 
 

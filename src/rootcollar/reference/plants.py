@@ -114,7 +114,8 @@ class EfficacyRow(Row):
 class Species:
     """One plant and everything the sources say of it. A field that is None or empty is unknown.
 
-    The figures in years, seeds and metres are spans, or words where a source gave no number.
+    The figures in years, seeds and metres are spans, or words where a source gave no number. native_range: states in
+    which the plant is at home; None for one at home in none of them, or of which it is not known.
     """
 
     key: str
@@ -134,6 +135,7 @@ class Species:
     sucker_distance_m: Cited[float] | None
     dispersal: Cited[tuple[str, ...]]
     near_water: Cited[bool] | None
+    native_range: Cited[tuple[str, ...]] | None
     seed_bank_years: tuple[Figure, ...]
     first_fruit_years: tuple[Figure, ...]
     seeds_per_year: tuple[Figure, ...]

@@ -45,6 +45,7 @@ def read_species(key: str, table: Table) -> Species:
         sucker_distance_m=table.maybe_cited("sucker_distance_m", float),
         dispersal=table.cited("dispersal", tuple),
         near_water=table.maybe_cited("near_water", bool),
+        native_range=table.maybe_cited("native_range", tuple),
         seed_bank_years=table.figures("seed_bank_years"),
         first_fruit_years=table.figures("first_fruit_years"),
         seeds_per_year=table.figures("seeds_per_year"),

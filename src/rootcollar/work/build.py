@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import replace
 
+from rootcollar.choose import opens_most
 from rootcollar.kernel.sources import Source
 from rootcollar.kernel.verdict import Level, Stage, worst_first
 from rootcollar.label import NOT_CHECKED, RULES
@@ -14,7 +15,7 @@ from rootcollar.work.asked import PacketAsked
 from rootcollar.work.cards import mix_cards
 from rootcollar.work.day_rules import day_verdicts
 from rootcollar.work.day_sheet import DayAsked, day_sheet, in_season
-from rootcollar.work.packet import Packet, RulesPage
+from rootcollar.work.packet import Packet, RulesPage, Said
 from rootcollar.work.pages import pages
 from rootcollar.work.readers import readers_of
 from rootcollar.work.record_form import record_fields
@@ -78,6 +79,12 @@ def _banner(asked: PacketAsked) -> str:
     return ""
 
 
+def _opening(asked: PacketAsked) -> tuple[Said, ...]:
+    """Return the one change that opens most of what this packet cannot have done; nothing where all is work."""
+    opening = opens_most(asked.lines)
+    return (Said("ask", opening.words),) if opening else ()
+
+
 def _rules(asked: PacketAsked) -> RulesPage:
     spoken = [*(one for line in asked.lines for one in line.verdicts), *day_verdicts(asked)]
     levels: dict[str, Level] = {}
@@ -90,7 +97,7 @@ def _rules(asked: PacketAsked) -> RulesPage:
         weighed=tuple((number, RULES[number].sentence, level.word) for number, level in sorted(levels.items())),
         not_checked=tuple((one.number, one.sentence) for one in NOT_CHECKED if one.stage is Stage.PLAN),
         waits=tuple((one.number, one.sentence, _WAITS[one.stage]) for one in NOT_CHECKED if one.stage in _WAITS),
-        questions=tuple(said(one) for one in worst_first(questions.values())),
+        questions=(*_opening(asked), *(said(one) for one in worst_first(questions.values()))),
         must_read=(
             "The complete label booklet of every product, before mixing, by the person who mixes.",
             "The rules of this state, county and land manager: rootcollar knows none of them.",

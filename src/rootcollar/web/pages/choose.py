@@ -7,7 +7,7 @@ from difflib import get_close_matches
 from fastapi import APIRouter, Request
 from fastapi.responses import HTMLResponse, RedirectResponse, Response
 
-from rootcollar.choose import Pick
+from rootcollar.choose import Pick, opens_most
 from rootcollar.exchange import keep_answer, keep_choice
 from rootcollar.kernel.errors import BadInput, NotFound
 from rootcollar.label import Answer
@@ -29,7 +29,9 @@ router = APIRouter(include_in_schema=False)
 def units(request: Request) -> HTMLResponse:
     """Show every unit in the order to work them."""
     here = desk_of(request).look()
-    return page(request, "choose.html", {"cards": unit_cards(here), "asked": len(questions(here))})
+    opening = opens_most(here.plan.choices) if here.plan else None
+    told = {"cards": unit_cards(here), "asked": len(questions(here)), "opening": opening.words if opening else ""}
+    return page(request, "choose.html", told)
 
 
 @router.get("/choose/questions")
