@@ -178,6 +178,7 @@ class UnitPage:
     facts: tuple[tuple[str, str], ...]
     lines: tuple[UnitLine, ...]
     set_aside: tuple[Reason, ...] = ()
+    look_alikes: tuple[str, ...] = ()  # of a day: which plants cannot be told from which on it, and what then
 
 
 @dataclass(frozen=True, slots=True)
