@@ -33,6 +33,7 @@ PAGES = (
     "/choose/bench",
     "/choose/brook-edge",
     "/choose/bench/working/cost",
+    "/choose/month/10",
     "/prepare",
     "/prepare?units=all",
     "/prepare/working/mix-cards/0/1/0/0?unit=ridge",

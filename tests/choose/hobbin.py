@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from rootcollar.choose import Choice, Prescription, Setting, Way, decide, prescribe, products, ways_for
-from rootcollar.choose.gates import in_season
+from rootcollar.choose.months import in_season
 from rootcollar.exchange import read_folder
 from rootcollar.kernel.doubt import Doubt, sure
 from rootcollar.label import History
@@ -108,7 +108,7 @@ def stand(
 def ways(plant: str, method: str, ingredient: str | None = None) -> list[Way]:
     """Return the ways by a method (and ingredient) for a plant from an empty shelf, within the sources' seasons."""
     species = find_species(plant)
-    found = [in_season(way, species) for way in ways_for(species, (), load())]
+    found = [in_season(way, species, load()) for way in ways_for(species, (), load())]
     return [
         one
         for one in found

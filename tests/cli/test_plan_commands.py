@@ -383,3 +383,19 @@ def test_what_opens_most_is_told_first(folder: Path) -> None:
 
 def test_a_plan_of_work_alone_has_nothing_to_open(folder: Path) -> None:
     assert json.loads(rootcollar("choose", folder, "--on", DAY, "--json").output)["opens_most"] is None
+
+
+def test_a_month_tells_of_every_line_whether_it_is_open_and_why(shown: tuple[Path, Result]) -> None:
+    said = rootcollar("choose", shown[0], "--on", DAY, "--month", "3", "--json")
+    told = json.loads(said.output)
+    whole = json.loads(rootcollar("choose", shown[0], "--on", DAY, "--json").output)
+    open_then = {one["line"] for one in whole["lines"] if 3 in one.get("months", ())}
+    assert {one["line"] for one in told["lines"] if one["state"] != "shut"} == open_then
+    assert all(one["because"] and one["best_months"] for one in told["lines"])
+    in_text = rootcollar("choose", shown[0], "--on", DAY, "--month", "3").output
+    assert "what can be done in March" in in_text
+    assert "not now" in in_text
+
+
+def test_a_month_that_is_none_is_refused(shown: tuple[Path, Result]) -> None:
+    assert rootcollar("choose", shown[0], "--month", "13").exit_code == 2

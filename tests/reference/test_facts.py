@@ -14,7 +14,7 @@ from rootcollar.reference import Reference, Span, figures
 
 ROOMS = (
     "species", "general", "ingredients", "forms", "formulations", "methods", "coverage", "mixing", "hazard", "practice",
-    "emergency", "kill", "labour", "posting", "placeholders", "price_usd_per_gal", "conflicts",
+    "emergency", "kill", "labour", "seasons", "posting", "placeholders", "price_usd_per_gal", "conflicts",
 )  # fmt: skip
 PSEUDO = {"practice", "ours", "geometry", "definition", "arithmetic"}
 INCH_CM = 2.54
@@ -54,6 +54,7 @@ COUNTED = {
     "practice": {Mark.PRACTICE: 14},
     "kill": {Mark.READ: 59, Mark.OURS: 59},
     "labour": {Mark.OURS: 41},
+    "seasons": {Mark.READ: 9, Mark.PRACTICE: 1, Mark.OURS: 5},
     "placeholders": {Mark.OURS: 9},
     "price_usd_per_gal": {Mark.OURS: 13},
 }

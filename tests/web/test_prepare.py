@@ -154,7 +154,7 @@ def test_on_a_day_out_of_season_lines_are_struck_out_with_the_months(demo: TestC
     page = demo.get("/prepare?unit=bench&day=2026-03-30").text
     assert 'value="2026-03-30"' in page
     ways = text_of(page[page.index('id="in-the-way"') : page.index('id="to-print"')])
-    assert "not in March: the sources name August to November" in ways
+    assert "not in March: open in August to November" in ways
     assert "Strikes out on The bench" in ways
     assert "Another day" in ways
 

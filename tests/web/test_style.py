@@ -13,7 +13,7 @@ ROOM = Path(web.__file__).parent
 # What is no element but the layout of one page, or is put there by a script: why, and the classes.
 ELSEWHERE = {
     "where the main parts of a page stand": "two first fact packet lead ways printed contents sheets asks",
-    "words over a page or a list of one kind": "opening look kinds index wider lettered initial hits shelf",
+    "words over a page or a list of one kind": "opening look kinds index wider lettered initial hits shelf year",
     "put on or shown by a script": "scripted own",
     "the stems per acre beneath the tally": "dense sum",
     "the list of units beside the map": "units",

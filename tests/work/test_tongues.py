@@ -64,8 +64,11 @@ MARK = "\N{BULLET}"
 def without_words() -> Tongue:
     """Return a language in which every text is a bullet, and only what is filled in can be read."""
     said = {key: MARK.join(["", *re.findall(r"\{\w+\}", one)]) for key, one in ENGLISH.texts.items()}
-    plant = PlantWords(MARK, MARK, MARK, MARK, ((MARK, MARK),))
-    plants, rules = dict.fromkeys(load().species, plant), dict.fromkeys(RULES, MARK)
+    plants = {
+        key: PlantWords(MARK, MARK, MARK, MARK, ((MARK, MARK),) * len(one.look_alikes))
+        for key, one in load().species.items()
+    }
+    rules = dict.fromkeys(RULES, MARK)
     return Tongue("xx", (), said, MARK, plants, rules, {}, dict.fromkeys(FIELDS, MARK))
 
 

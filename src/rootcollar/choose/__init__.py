@@ -16,8 +16,10 @@ from rootcollar.choose.decide import decide
 from rootcollar.choose.figures import kill_rows, kill_share, minutes_per_stem, proving_batch
 from rootcollar.choose.first import Place, place_of, thickness
 from rootcollar.choose.gates import shut
+from rootcollar.choose.in_month import MonthLine, in_month, year_of_line
 from rootcollar.choose.judge import fallback_verdicts, line_departures, line_verdicts, total_verdicts, unit_totals
 from rootcollar.choose.missing import Opening, opens_most
+from rootcollar.choose.months import Best, MonthSaid, best_months, reasons, year_of
 from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Pick, Piece, Prescription, SetAside, Way
 from rootcollar.choose.own import NO_OWN, Mixed, Own, Price
 from rootcollar.choose.plan import prescribe
@@ -38,15 +40,13 @@ from rootcollar.choose.ways import Product, not_planned_with, products, ways_for
 from rootcollar.choose.words import instruction, method_in_words, mix_words, trigger, way_words
 
 __all__ = [
-    "NO_OWN", "Choice", "Fallback", "LineCost", "Mixed", "Opening", "Option", "Own",
-    "PerStem", "Pick", "Piece", "Place",
-    "Prescription", "Price", "Product", "Reach", "SetAside", "Setting", "Way", "alike", "cost_per_kill",
-    "cost_per_stem", "decide", "expected", "fallback_verdicts", "instruction", "kill_rows",
-    "kill_share", "line_cost", "line_departures", "line_minutes", "line_mix_ml",
+    "NO_OWN", "Best", "Choice", "Fallback", "LineCost", "Mixed", "MonthLine", "MonthSaid", "Opening", "Option", "Own",
+    "PerStem", "Pick", "Piece", "Place", "Prescription", "Price", "Product", "Reach", "SetAside", "Setting", "Way",
+    "alike", "best_months", "cost_per_kill", "cost_per_stem", "decide", "expected", "fallback_verdicts", "in_month",
+    "instruction", "kill_rows", "kill_share", "line_cost", "line_departures", "line_minutes", "line_mix_ml",
     "line_money", "line_verdicts", "method_in_words", "minutes", "minutes_per_stem", "mix_words", "mosts",
-    "not_planned_with",
-    "opens_most", "place_of", "poured_ml", "prescribe", "products", "proving_batch", "reaches", "replay_cost",
-    "replay_labour", "replay_minutes", "replay_mix", "replay_mix_cost", "replay_per_kill", "replay_stem_cost",
-    "share_needed", "shut", "stems",
-    "sum_worlds", "thickness", "total_verdicts", "trigger", "unit_totals", "way_words", "ways_for",
+    "not_planned_with", "opens_most", "place_of", "poured_ml", "prescribe", "products", "proving_batch", "reaches",
+    "reasons", "replay_cost", "replay_labour", "replay_minutes", "replay_mix", "replay_mix_cost", "replay_per_kill",
+    "replay_stem_cost", "share_needed", "shut", "stems", "sum_worlds", "thickness", "total_verdicts", "trigger",
+    "unit_totals", "way_words", "ways_for", "year_of", "year_of_line",
 ]  # fmt: skip

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import replace
 
 from rootcollar.choose.option import Gate, Way
 from rootcollar.choose.setting import Setting
@@ -20,7 +19,7 @@ from rootcollar.reference import FailRow, Reference, Span, Species, best, number
 from rootcollar.site import Unit
 from rootcollar.survey.stand import Stand
 
-__all__ = ["at_home", "ground_gate", "in_season", "leaves_by_roots", "plant_gate", "shut", "weaknesses"]
+__all__ = ["at_home", "ground_gate", "leaves_by_roots", "months_of", "plant_gate", "shut", "speaks", "weaknesses"]
 
 _GIVE = 0.98  # ours: 6 in is 15.24 cm, often printed as 15
 _WOODY = frozenset({"tree", "shrub", "vine"})
@@ -73,21 +72,12 @@ def leaves_by_roots(recipe: Recipe | None, reference: Reference) -> bool:
     return recipe is not None and str(reference.ingredients[recipe.ingredient].root_risk.value) == "high"
 
 
-def in_season(way: Way, species: Species) -> Way:
-    """Return the way without the months in which a source says that it fails; as it was where none would be left."""
-    shut = [_months(row) for row in species.fails if row.windows and _speaks(row, way) and shuts(row)]
-    left = way.visit.months.difference(*shut)
-    if not left or left == way.visit.months:
-        return way
-    return replace(way, treatment=(*way.treatment[:-1], replace(way.visit, months=left)))
-
-
 def weaknesses(way: Way, species: Species) -> tuple[str, ...]:
     """Return the warnings of sources that found this way weak here, without shutting it."""
     return tuple(
-        f"{row.why} ({f'{name_months(_months(row))}; ' if row.windows else ''}{row.source}, {row.mark})"
+        f"{row.why} ({f'{name_months(months_of(row))}; ' if row.windows else ''}{row.source}, {row.mark})"
         for row in species.fails
-        if _speaks(row, way) and not shuts(row) and _months(row) & way.visit.months
+        if speaks(row, way) and not shuts(row) and months_of(row) & way.visit.months
     )
 
 
@@ -104,7 +94,7 @@ def _fails(way: Way, species: Species) -> Gate | None:
     rows = [
         row
         for row in species.fails
-        if _speaks(row, way) and shuts(row, bool(way.rows)) and way.visit.months <= _months(row)
+        if speaks(row, way) and shuts(row, bool(way.rows)) and way.visit.months <= months_of(row)
     ]
     if rows:
         said = dict.fromkeys(f"{row.why} ({row.source}, {row.mark})" for row in rows)
@@ -116,13 +106,13 @@ def _fails(way: Way, species: Species) -> Gate | None:
     return None
 
 
-def _months(row: FailRow) -> frozenset[int]:
+def months_of(row: FailRow) -> frozenset[int]:
     """Return the months of which a failure speaks; all where it names none."""
     named = frozenset[int]().union(*(months(window) for window in row.windows))
     return named or frozenset(range(1, len(MONTHS) + 1))
 
 
-def _speaks(row: FailRow, way: Way) -> bool:
+def speaks(row: FailRow, way: Way) -> bool:
     """Whether a failure row speaks of this way: a row without ingredients speaks of bare cutting, or of any mix."""
     recipe = way.visit.recipe
     if row.method != way.visit.method:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from rootcollar.choose.figures import per_stem
-from rootcollar.choose.gates import at_home, in_season, plant_gate, weaknesses
+from rootcollar.choose.gates import at_home, plant_gate, weaknesses
 from rootcollar.choose.judge import sides_of, way_facts
+from rootcollar.choose.months import in_season
 from rootcollar.choose.option import Gate, PerStem, Way
 from rootcollar.choose.partner import with_partner
 from rootcollar.choose.setting import Setting
@@ -47,7 +48,7 @@ def ways_of_kind(stand: Stand, setting: Setting, weigher: Weigher) -> tuple[OfKi
     """Return every way for stems like a stand's, with all that can be known of it before the unit is looked at."""
     species = setting.reference.species[stand.species]
     ways = ways_for(species, setting.products, setting.reference)
-    return tuple(_of_kind(in_season(way, species), stand, setting, weigher) for way in ways)
+    return tuple(_of_kind(in_season(way, species, setting.reference), stand, setting, weigher) for way in ways)
 
 
 def _of_kind(way: Way, stand: Stand, setting: Setting, weigher: Weigher) -> OfKind:

@@ -12,6 +12,7 @@ from rootcollar.choose import (
     Reach,
     Setting,
     alike,
+    best_months,
     instruction,
     line_minutes,
     line_mix_ml,
@@ -23,6 +24,7 @@ from rootcollar.choose import (
     reaches,
     stems,
     way_words,
+    year_of_line,
 )  # fmt: skip
 from rootcollar.kernel.days import MONTHS, name_months
 from rootcollar.kernel.doubt import band, best
@@ -183,7 +185,7 @@ def as_json(project: Project, plan: Prescription, setting: Setting) -> dict[str,
         "opens_most": opening.words if (opening := opens_most(plan.choices)) else None,
         "order": [{"unit": key, "because": because} for key, because in plan.order],
         "lines": [
-            _line_json(one, plan) | {"at_most": [_reach(found) for found in reached.get(one.stand.key, ())]}
+            _line_json(one, plan, setting) | {"at_most": [_reach(found) for found in reached.get(one.stand.key, ())]}
             for one in plan.choices
         ],
         "mixes": {
@@ -202,7 +204,7 @@ def as_json(project: Project, plan: Prescription, setting: Setting) -> dict[str,
     }
 
 
-def _line_json(choice: Choice, plan: Prescription) -> dict[str, Any]:
+def _line_json(choice: Choice, plan: Prescription, setting: Setting) -> dict[str, Any]:
     stand, option = choice.stand, choice.option
     out: dict[str, Any] = {
         "line": stand.key,
@@ -223,6 +225,7 @@ def _line_json(choice: Choice, plan: Prescription) -> dict[str, Any]:
             "method": option.way.visit.method,
             "mix": _letter(choice.recipe, plan),
             "months": sorted(option.way.visit.months),
+            **_year_json(choice, setting),
             "instruction": ", ".join(instruction(option.way)),
             "mix_ml": _band(line_mix_ml(stand.stems, option.per_stem.mix_ml)),
             "minutes": _band(line_minutes(stand.stems, option.per_stem.minutes)),
@@ -232,6 +235,17 @@ def _line_json(choice: Choice, plan: Prescription) -> dict[str, Any]:
     if choice.fallback is not None:
         out["fallback"] = {"way": way_words(choice.fallback.option.way), "if": choice.fallback.trigger}
     return out
+
+
+def _year_json(choice: Choice, setting: Setting) -> dict[str, Any]:
+    """Return what is said of each month of the way, and when it is best."""
+    year = year_of_line(choice, setting)
+    best_of = best_months(year)
+    return {
+        "year": [{"month": one.month, "state": one.state, "because": one.because} for one in year],
+        "best_months": sorted(best_of.months),
+        "best_because": best_of.because,
+    }
 
 
 def _reach(one: Reach) -> dict[str, Any]:

@@ -89,6 +89,7 @@ def method_page(name: str, reference: Reference) -> Page:
         "coverage": {row.words: row.ml_per_cm2 for row in reference.coverage.values() if one.key in row.methods},
         "kill a visit": tuple(row for row in reference.kill if row.method == one.key),
         "minutes a stem": tuple(row for row in reference.labour if row.method == one.key),
+        "seasons": tuple(row for row in reference.seasons if one.key in row.methods),
     }
     facts = tuple(fact for group, thing in told.items() for fact in flat(thing, group))
     habits = (f"Practice of the trade: {row.words}" for row in reference.practice.values() if one.key in row.methods)

@@ -186,6 +186,7 @@ def _things(reference: Reference) -> Iterator[tuple[str, object]]:
     yield "habits of the trade", tuple(reference.practice.values())
     yield "kill of one visit", reference.kill
     yield "minutes a stem", reference.labour
+    yield "seasons", reference.seasons
     yield "prices and pay to start from", (dict(reference.placeholders), dict(reference.price_usd_per_gal))
     yield "disagreements", reference.conflicts
 

@@ -18,8 +18,9 @@ from rootcollar.jobs.facts_words import (
     span_words,
     value_words,
 )
+from rootcollar.kernel.days import months, name_months
 from rootcollar.kernel.sources import Cited, Mark
-from rootcollar.reference import Figure, Reference, Species, SymptomRow, find_species
+from rootcollar.reference import Figure, LookAlike, Reference, Species, SymptomRow, find_species
 
 __all__ = ["species_page"]
 
@@ -136,7 +137,13 @@ def _know(one: Species) -> Iterator[Line]:
         seen = cited(row)
         if row.tell_mark is not row.mark:
             seen = (*seen, *cited(Cited("", "", row.source, row.tell_mark, locator="(telling sign)")))
-        yield Line("not to be taken for", "", f"{row.name} ({row.scientific_name}): {row.tell}", seen)
+        yield Line("not to be taken for", "", f"{row.name} ({row.scientific_name}): {row.tell}; {_shown(row)}", seen)
+
+
+def _shown(row: LookAlike) -> str:
+    """Return when the telling sign can be seen, or that nobody has said."""
+    seen = frozenset[int]().union(*(months(window) for window in row.shows))
+    return f"to be seen {name_months(seen)} ({row.shows_mark})" if seen else "when that can be seen is not known"
 
 
 def _with(figure: Cited[Any]) -> str:

@@ -40,6 +40,7 @@ from rootcollar.reference.plants import (
 )
 from rootcollar.reference.posting import PostingRow
 from rootcollar.reference.products import Form, Formulation, Ingredient
+from rootcollar.reference.seasons import SeasonRow
 from rootcollar.reference.spans import Figure, Row, Span, Value, Window
 from rootcollar.reference.ways import Coverage, KillRow, LabourRow, MethodFacts, NamedFigure, Practice, TrialRow
 
@@ -81,6 +82,7 @@ __all__ = [
     "PostingRow",
     "Practice",
     "Row",
+    "SeasonRow",
     "Span",
     "Species",
     "StatusRow",

@@ -17,6 +17,7 @@ from rootcollar.reference.products import Form, Formulation, Ingredient
 from rootcollar.reference.read_plants import read_general, read_species
 from rootcollar.reference.read_products import read_form, read_formulation, read_ingredient
 from rootcollar.reference.read_ways import read_coverage, read_kill, read_labour, read_method, read_named, read_practice
+from rootcollar.reference.seasons import SeasonRow, read_season
 from rootcollar.reference.spans import Span
 from rootcollar.reference.table import Book, Table
 from rootcollar.reference.tongues import read_tongue
@@ -194,6 +195,11 @@ class Reference:
     def labour(self) -> tuple[LabourRow, ...]:
         """Guesses of minutes per stem."""
         return self._rows("labour.toml", "labour", read_labour)
+
+    @cached_property
+    def seasons(self) -> tuple[SeasonRow, ...]:
+        """Parts of the year in which ways of working do best, or do not work, whatever the plant."""
+        return self._rows("seasons.toml", "seasons", read_season)
 
     @cached_property
     def placeholders(self) -> Mapping[str, Cited[Span]]:

@@ -24,12 +24,17 @@ __all__ = [
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LookAlike(Row):
-    """A plant to be kept that is taken for this one; `tell_mark` where the telling sign was seen otherwise."""
+    """A plant to be kept that is taken for this one; `tell_mark` where the telling sign was seen otherwise.
+
+    shows: when in the year the telling sign can be seen, with its own mark; empty: not known.
+    """
 
     name: str
     scientific_name: str
     tell: str
     tell_mark: Mark
+    shows: tuple[Window, ...] = ()
+    shows_mark: Mark = Mark.OURS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

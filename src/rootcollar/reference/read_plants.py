@@ -112,6 +112,8 @@ def _look_alike(row: Table) -> LookAlike:
         scientific_name=row.text("scientific_name"),
         tell=row.text("tell"),
         tell_mark=row.mark("tell_mark", default=Mark(seen["mark"])),
+        shows=tuple(window.window() for window in row.children("shows")),
+        shows_mark=row.mark("shows_mark", default=Mark.OURS),
         **seen,
     )
 

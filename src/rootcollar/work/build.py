@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from rootcollar.choose import opens_most
+from rootcollar.choose import Choice, opens_most
 from rootcollar.kernel.sources import Source
 from rootcollar.kernel.verdict import Level, Stage, worst_first
 from rootcollar.label import NOT_CHECKED, RULES
@@ -15,7 +15,8 @@ from rootcollar.work.asked import PacketAsked
 from rootcollar.work.cards import mix_cards
 from rootcollar.work.day_rules import day_verdicts
 from rootcollar.work.day_sheet import DayAsked, day_sheet, in_season
-from rootcollar.work.packet import Packet, RulesPage, Said
+from rootcollar.work.look_alikes import look_boxes
+from rootcollar.work.packet import Packet, RulesPage, Said, UnitPage
 from rootcollar.work.pages import pages
 from rootcollar.work.readers import readers_of
 from rootcollar.work.record_form import record_fields
@@ -47,7 +48,7 @@ def packet(asked: PacketAsked) -> Packet:
         made_on=asked.made_on.isoformat(),
         banner=_banner(asked),
         day=day_sheet(page_one, tongues[_FIRST]),
-        units=tuple(unit_page(units[key], asked.prescription, asked.setting) for key in asked.units),
+        units=tuple(_unit_page(key, work, asked) for key in asked.units),
         cards=mix_cards(work, asked.prescription, asked.setting, asked.crew),
         record_fields=record_fields(asked.setting, units[first], of_first, asked.day),
         rules=_rules(asked),
@@ -59,6 +60,12 @@ def packet(asked: PacketAsked) -> Packet:
         days=tuple((code, day_sheet(page_one, tongues[code])) for code in _further(asked)),
     )
     return _with_sources(made, asked.setting.reference.sources)
+
+
+def _unit_page(key: str, work: Sequence[Choice], asked: PacketAsked) -> UnitPage:
+    setting, mine = asked.setting, [one for one in work if one.stand.unit == key]
+    looks = look_boxes(mine, asked.day, setting.reference, setting.reference.tongues[_FIRST])
+    return replace(unit_page(setting.ground.units[key], asked.prescription, setting), look_alikes=looks)
 
 
 def _further(asked: PacketAsked) -> tuple[str, ...]:

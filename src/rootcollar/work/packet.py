@@ -163,6 +163,9 @@ class UnitLine:
     set_aside: tuple[Reason, ...]
     said: tuple[Said, ...]
     struck: str = ""  # "", "stop" or "ask": a struck line is never printed as work
+    months: tuple[
+        str, ...
+    ] = ()  # of a line of work: when it is best, then months open, open on some days, shut, and why
     most: str = ""  # stems and mix on an acre at which the label's rates are reached; nothing for a line not work
 
 
@@ -175,6 +178,7 @@ class UnitPage:
     facts: tuple[tuple[str, str], ...]
     lines: tuple[UnitLine, ...]
     set_aside: tuple[Reason, ...] = ()
+    look_alikes: tuple[str, ...] = ()  # of a day: which plants cannot be told from which on it, and what then
 
 
 @dataclass(frozen=True, slots=True)

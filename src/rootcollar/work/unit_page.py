@@ -25,6 +25,7 @@ from rootcollar.label import Handling
 from rootcollar.site import Unit
 from rootcollar.work import text
 from rootcollar.work.day_sheet import letter_of
+from rootcollar.work.months_words import months_words
 from rootcollar.work.packet import Reason, Said, UnitLine, UnitPage
 from rootcollar.work.reach_words import reach_words
 
@@ -40,7 +41,7 @@ def unit_page(unit: Unit, prescription: Prescription, setting: Setting) -> UnitP
         first_because=dict(prescription.order).get(unit.key, ""),
         facts=_facts(unit),
         lines=tuple(
-            replace(unit_line(one, prescription, setting), most=_most(one, reached))
+            replace(unit_line(one, prescription, setting), most=_most(one, reached), months=_months(one, setting))
             for group in alike(lines)
             for one in group
         ),
@@ -50,6 +51,10 @@ def unit_page(unit: Unit, prescription: Prescription, setting: Setting) -> UnitP
 
 def _most(choice: Choice, reached: Mapping[str, Sequence[Reach]]) -> str:
     return reach_words(reached.get(choice.stand.key, ())) if choice.is_work else ""
+
+
+def _months(choice: Choice, setting: Setting) -> tuple[str, ...]:
+    return months_words(choice, setting) if choice.is_work else ()
 
 
 def unit_line(choice: Choice, prescription: Prescription, setting: Setting) -> UnitLine:

@@ -9,11 +9,13 @@ from fastapi.responses import HTMLResponse, RedirectResponse, Response
 
 from rootcollar.choose import Pick, opens_most
 from rootcollar.exchange import keep_answer, keep_choice
+from rootcollar.kernel.days import MONTHS
 from rootcollar.kernel.errors import BadInput, NotFound
 from rootcollar.label import Answer
 from rootcollar.web.desk import desk_of
 from rootcollar.web.forms import Form, Typed, faults_told
 from rootcollar.web.render import opened, page, page_once
+from rootcollar.web.views.months import month_view, months_drawer
 from rootcollar.web.views.questions import more_ways, questions
 from rootcollar.web.views.reach import reach_drawer
 from rootcollar.web.views.reasons import lines_drawer, order_drawer, reason_drawer
@@ -28,10 +30,11 @@ router = APIRouter(include_in_schema=False)
 @router.get("/choose")
 def units(request: Request) -> HTMLResponse:
     """Show every unit in the order to work them."""
-    here = desk_of(request).look()
+    desk = desk_of(request)
+    here, now = desk.look(), desk.today.month
     opening = opens_most(here.plan.choices) if here.plan else None
-    told = {"cards": unit_cards(here), "asked": len(questions(here)), "opening": opening.words if opening else ""}
-    return page(request, "choose.html", told)
+    values = {"cards": unit_cards(here), "asked": len(questions(here)), "now": (now, MONTHS[now - 1])}
+    return page(request, "choose.html", {**values, "opening": opening.words if opening else ""})
 
 
 @router.get("/choose/questions")
@@ -59,6 +62,19 @@ def answer(request: Request, form: Typed) -> Response:
         form.faults |= faults_told(wrong)
         return _questions(request, form, 422)
     return RedirectResponse("/choose/questions", 303)
+
+
+@router.get("/choose/month/{month}")
+def month(request: Request, month: int) -> HTMLResponse:
+    """Show what can be done in a month, 1 to 12, unit by unit."""
+    here = desk_of(request).look()
+    return page(request, "month.html", {"month": month_view(here, month), "names": MONTHS})
+
+
+@router.get("/choose/months/{line:path}")
+def months_working(request: Request, line: str) -> HTMLResponse:
+    """Show why each month of a line is open or shut."""
+    return opened(request, months_drawer(desk_of(request).look(), line))
 
 
 @router.get("/choose/most/{number}/{line:path}")

@@ -28,6 +28,7 @@ _NAMES = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
     "December",
 )  # fmt: skip
+_YEAR = {8: "open", 9: "best open", 10: "maybe"}
 _STATES: Mapping[int, bool | str] = {8: True, 9: True, 10: "remembered", 3: "shut", 4: "shut by memory"}
 
 SAMPLE_DRAWER = Drawer(
@@ -76,8 +77,9 @@ def _lines() -> tuple[Row, ...]:
     stems, doubt = Run("260", _AT, "stems of 1–2 in"), "210–320"
     work = Row(
         "a", "1–2 in", "Coat the base", stems, doubt, because, aside, "", rest="all round, to run-down", mix="Mix A",
-        months=tuple((name[0], at in (8, 9, 10), name) for at, name in enumerate(_NAMES)),
-        months_words="Months of this line", amount=Run("2.5 gal", _AT, "mix for 1–2 in"),
+        months=tuple((name[0], _YEAR.get(at, "closed"), name) for at, name in enumerate(_NAMES)),
+        months_words="Months of this line", best=Run("Best October", _AT, "months"),
+        amount=Run("2.5 gal", _AT, "mix for 1–2 in"),
         amount_doubt="1.8–3.5 gal", hours=Run("8.7 person-hours", _AT, "work on 1–2 in"),
         money=Run("$240", _AT, "cost of 1–2 in"), money_doubt="$150–520",
         fallback="buds swell: cut and treat the stump",

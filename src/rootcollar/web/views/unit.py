@@ -18,11 +18,11 @@ from rootcollar.choose import (
     sum_worlds,
     way_words,
 )
-from rootcollar.kernel.days import MONTHS, name_months
 from rootcollar.kernel.doubt import band
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
 from rootcollar.web.desk import Open, of_what_lies_open
 from rootcollar.web.views.measured import area_run, distance_run
+from rootcollar.web.views.months import Cell, strip_of
 from rootcollar.web.views.reach import reach_runs
 from rootcollar.web.views.reasons import lines_run, place_runs, runs_of
 from rootcollar.web.views.working import Run, counted, money, work_of
@@ -50,8 +50,9 @@ class Row:
     struck: str
     rest: str = ""
     mix: str = ""
-    months: tuple[tuple[str, bool, str], ...] = ()
+    months: tuple[Cell, ...] = ()
     months_words: str = ""
+    best: Run | None = None
     amount: Run | None = None
     amount_doubt: str = ""
     hours: Run | None = None
@@ -158,14 +159,15 @@ def _row(line: Choice, here: Open, reached: Mapping[str, tuple[Reach, ...]]) -> 
     verb, rest = instruction(option.way)
     poured = line_mix_ml(stand.stems, option.per_stem.mix_ml)
     cost, cost_doubt = money(line_money(stand.stems, option.per_stem.cost))
-    months = option.way.visit.months
+    cells, months_words, best_run = strip_of(line, here.setting)
     return Row(
         stand.key, size, verb, *_stems(line, size), runs_of(line.why, stand.key, option.way), aside,
         {Level.STOP: "stop", Level.ASK: "ask"}.get(line.level, ""),
         rest=rest,
         mix=_mix(line, here),
-        months=tuple((name[:1], at in months, name) for at, name in enumerate(MONTHS, 1)),
-        months_words=f"Months: {name_months(months)}",
+        months=cells,
+        months_words=months_words,
+        best=best_run,
         amount=_number(line, "mix", text.gallons(band(poured).best), f"mix for {size}") if line.recipe else None,
         amount_doubt=text.span(poured) if line.recipe else "",
         hours=_number(line, "hours", text.hours(line_minutes(stand.stems, option.per_stem.minutes)), f"work on {size}"),
