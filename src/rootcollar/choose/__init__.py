@@ -11,6 +11,7 @@ Refuses: to choose a way that a rule stops; to hide one: each is set aside with 
 """
 
 from rootcollar.choose.alike import alike
+from rootcollar.choose.beside import line_side_m2, side_area, side_words
 from rootcollar.choose.cost import cost_per_kill, cost_per_stem, expected, share_needed
 from rootcollar.choose.decide import decide
 from rootcollar.choose.figures import kill_rows, kill_share, minutes_per_stem, proving_batch
@@ -29,6 +30,7 @@ from rootcollar.choose.replay import (
     replay_mix,
     replay_mix_cost,
     replay_per_kill,
+    replay_side,
     replay_stem_cost,
 )
 from rootcollar.choose.setting import Setting
@@ -40,10 +42,10 @@ __all__ = [
     "NO_OWN", "Choice", "Fallback", "LineCost", "Mixed", "Option", "Own", "PerStem", "Pick", "Piece", "Place",
     "Prescription", "Price", "Product", "Reach", "SetAside", "Setting", "Way", "alike", "cost_per_kill",
     "cost_per_stem", "decide", "expected", "fallback_verdicts", "instruction", "kill_rows",
-    "kill_share", "line_cost", "line_departures", "line_minutes", "line_mix_ml",
+    "kill_share", "line_cost", "line_departures", "line_minutes", "line_mix_ml", "line_side_m2",
     "line_money", "line_verdicts", "method_in_words", "minutes", "minutes_per_stem", "mix_words", "mosts",
     "not_planned_with", "place_of", "poured_ml", "prescribe", "products", "proving_batch", "reaches", "replay_cost",
-    "replay_labour", "replay_minutes", "replay_mix", "replay_mix_cost", "replay_per_kill", "replay_stem_cost",
-    "share_needed", "shut", "stems",
+    "replay_labour", "replay_minutes", "replay_mix", "replay_mix_cost", "replay_per_kill",
+    "replay_side", "replay_stem_cost", "share_needed", "shut", "side_area", "side_words", "stems",
     "sum_worlds", "thickness", "total_verdicts", "trigger", "unit_totals", "way_words", "ways_for",
 ]  # fmt: skip

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rootcollar.choose.beside import line_side_m2, side_area
 from rootcollar.choose.cost import cost_per_kill
 from rootcollar.choose.figures import cost_of_stem, kill_row, kill_share, minutes_per_stem, mix_per_stem
 from rootcollar.choose.option import Choice, Way
@@ -13,7 +14,7 @@ from rootcollar.survey.stand import Stand
 
 __all__ = [
     "replay_cost", "replay_labour", "replay_minutes", "replay_mix", "replay_mix_cost", "replay_per_kill",
-    "replay_stem_cost",
+    "replay_side", "replay_stem_cost",
 ]  # fmt: skip
 
 
@@ -30,6 +31,11 @@ def replay_minutes(choice: Choice, setting: Setting) -> Worlds:
 def replay_cost(choice: Choice, setting: Setting) -> Worlds:
     """Return what one visit to a line costs again [money]. Raises ValueError for a line that is left."""
     return line_money(choice.stand.stems, replay_stem_cost(choice.way, choice.stand, setting))
+
+
+def replay_side(choice: Choice, setting: Setting) -> Worlds:
+    """Return the ground hit beside a line by one visit again [m2]. Raises ValueError for a line that is left."""
+    return line_side_m2(choice.stand.stems, side_area(choice.way, setting))
 
 
 def replay_stem_cost(way: Way, stand: Stand, setting: Setting) -> Worlds:

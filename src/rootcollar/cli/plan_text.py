@@ -15,6 +15,7 @@ from rootcollar.choose import (
     instruction,
     line_minutes,
     line_mix_ml,
+    line_side_m2,
     minutes,
     mix_words,
     not_planned_with,
@@ -221,6 +222,7 @@ def _line_json(choice: Choice, plan: Prescription) -> dict[str, Any]:
             "mix_ml": _band(line_mix_ml(stand.stems, option.per_stem.mix_ml)),
             "minutes": _band(line_minutes(stand.stems, option.per_stem.minutes)),
             "kill": _band(option.per_stem.kill),
+            "side_m2": _band(line_side_m2(stand.stems, option.per_stem.side_m2)),
             "cost_per_kill": _band(option.per_stem.cost_per_kill),
         }
     if choice.fallback is not None:

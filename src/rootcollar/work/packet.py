@@ -163,6 +163,7 @@ class UnitLine:
     set_aside: tuple[Reason, ...]
     said: tuple[Said, ...]
     struck: str = ""  # "", "stop" or "ask": a struck line is never printed as work
+    side: str = ""  # ground beside the stems on which other plants are hit; nothing for a line without mix
     most: str = ""  # stems and mix on an acre at which the label's rates are reached; nothing for a line not work
 
 

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from rootcollar.choose import (
     Choice,
+    Option,
     Prescription,
     Reach,
     SetAside,
@@ -15,7 +16,9 @@ from rootcollar.choose import (
     instruction,
     line_minutes,
     line_mix_ml,
+    line_side_m2,
     reaches,
+    side_words,
     way_words,
 )
 from rootcollar.kernel.doubt import best
@@ -59,20 +62,9 @@ def unit_line(choice: Choice, prescription: Prescription, setting: Setting) -> U
     spoken = tuple(said(one) for one in worst_first(choice.verdicts) if one.level > Level.OK)
     mark = "stop" if option is None or choice.level is Level.STOP else "ask" if choice.level is Level.ASK else ""
     if option is None:
-        return UnitLine(
-            species.common_name,
-            text.size(stand.band_cm),
-            text.count(stand.stems),
-            "leave for now",
-            "",
-            "",
-            "",
-            "",
-            choice.because,
-            (),
-            spoken,
-            mark,
-        )
+        size, stems = text.size(stand.band_cm), text.count(stand.stems)
+        left = ("leave for now", "", "", "", "", choice.because)
+        return UnitLine(species.common_name, size, stems, *left, set_aside=(), said=spoken, struck=mark)
     verb, rest = instruction(option.way)
     poured = line_mix_ml(stand.stems, option.per_stem.mix_ml)
     recipe = choice.recipe
@@ -92,7 +84,13 @@ def unit_line(choice: Choice, prescription: Prescription, setting: Setting) -> U
         set_aside=(),
         said=spoken,
         struck=mark,
+        side=_side(choice, option) if recipe else "",
     )
+
+
+def _side(choice: Choice, option: Option) -> str:
+    words, doubt = side_words(line_side_m2(choice.stand.stems, option.per_stem.side_m2))
+    return f"{words} ({doubt})" if doubt else words
 
 
 def said(verdict: Verdict) -> Said:

@@ -12,9 +12,11 @@ from rootcollar.choose import (
     line_minutes,
     line_mix_ml,
     line_money,
+    line_side_m2,
     minutes,
     mix_words,
     reaches,
+    side_words,
     sum_worlds,
     way_words,
 )
@@ -57,6 +59,8 @@ class Row:
     hours: Run | None = None
     money: Run | None = None
     money_doubt: str = ""
+    side: Run | None = None
+    side_doubt: str = ""
     fallback: str = ""
     ways: tuple[tuple[str, str], ...] = ()
     picked: bool = False
@@ -157,6 +161,7 @@ def _row(line: Choice, here: Open, reached: Mapping[str, tuple[Reach, ...]]) -> 
         return Row(stand.key, size, "Leave for now", *_stems(line, size), (Run(line.because),), aside, "stop")
     verb, rest = instruction(option.way)
     poured = line_mix_ml(stand.stems, option.per_stem.mix_ml)
+    side, side_doubt = side_words(line_side_m2(stand.stems, option.per_stem.side_m2))
     cost, cost_doubt = money(line_money(stand.stems, option.per_stem.cost))
     months = option.way.visit.months
     return Row(
@@ -171,6 +176,8 @@ def _row(line: Choice, here: Open, reached: Mapping[str, tuple[Reach, ...]]) -> 
         hours=_number(line, "hours", text.hours(line_minutes(stand.stems, option.per_stem.minutes)), f"work on {size}"),
         money=_number(line, "cost", cost, f"cost of {size}"),
         money_doubt=cost_doubt,
+        side=_number(line, "side", side, f"ground hit beside {size}") if line.recipe else None,
+        side_doubt=side_doubt,
         fallback=f"{line.fallback.trigger}: {way_words(line.fallback.option.way)}" if line.fallback else "",
         ways=_ways(line),
         picked=stand.key in here.project.picked,

@@ -6,7 +6,16 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
-from rootcollar.choose import Choice, Setting, replay_cost, replay_minutes, replay_mix, sum_worlds
+from rootcollar.choose import (
+    Choice,
+    Setting,
+    replay_cost,
+    replay_minutes,
+    replay_mix,
+    replay_side,
+    side_words,
+    sum_worlds,
+)
 from rootcollar.kernel.doubt import Worlds, band, best
 from rootcollar.kernel.errors import NotFound
 from rootcollar.kernel.formula import Step as Watched
@@ -127,23 +136,23 @@ def spread(low: str, high: str, worlds: Worlds) -> str:
 
 
 _AGAIN: Mapping[str, Callable[[Choice, Setting], Worlds]] = {
-    "mix": replay_mix, "hours": replay_minutes, "cost": replay_cost,
+    "mix": replay_mix, "hours": replay_minutes, "cost": replay_cost, "side": replay_side,
 }  # fmt: skip
 _WORDS: Mapping[str, Callable[[Worlds], tuple[str, str]]] = {
     "mix": lambda worlds: (f"{text.gallons(best(worlds))} of mix", text.span(worlds)),
     "hours": lambda worlds: (f"{text.hours(worlds)}, one visit", ""),
+    "side": lambda worlds: (f"{side_words(worlds)[0]} hit beside, one visit", side_words(worlds)[1]),
     "cost": lambda worlds: (f"{money(worlds)[0]}, one visit", money(worlds)[1]),
 }
 NUMBERS = ("stems", *_AGAIN)
 
 
 def _as_shown(what: str, figure: float) -> tuple[Step, ...]:
-    """Return the last step, from a mix [mL] or a time [min] to the unit it is shown in; money is shown as it is."""
+    """Return the last step, from a mix [mL], a time [min] or a ground [m2] to the unit shown; money stays as it is."""
     if what == "cost":
         return ()
-    unit, shown = (
-        ("min", "h") if what == "hours" else ("mL", "gal" if text.gallons(figure).endswith("gal") else "fl oz")
-    )
+    volume = "gal" if text.gallons(figure).endswith("gal") else "fl oz"
+    unit, shown = {"hours": ("min", "h"), "side": ("m2", "sq ft")}.get(what, ("mL", volume))
     worked = f"{figure:.6g} {unit} / {convert(1, shown, unit):.6g} = {convert(figure, unit, shown):.6g} {shown}"
     return (Step("as shown", worked),)
 
@@ -176,7 +185,11 @@ def line_of(here: Open, line: str, what: str) -> Choice:
     """Return a line of the plan that has a number. Raises NotFound for no line, or one without that number."""
     lines = {one.stand.key: one for one in (here.plan.choices if here.plan else ())}
     found = lines.get(line)
-    if found is None or (what == "mix" and found.recipe is None) or (what != "stems" and found.option is None):
+    if (
+        found is None
+        or (what in ("mix", "side") and found.recipe is None)
+        or (what != "stems" and found.option is None)
+    ):
         raise NotFound(f"line with {what}", line, list(lines)[:3])
     return found
 
