@@ -9,10 +9,12 @@ from rootcollar.choose.option import Choice, Way
 from rootcollar.choose.prices import line_labour, line_mix_cost
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.sums import line_minutes, line_mix_ml, line_money
+from rootcollar.choose.visits import all_visits, stem_visits, visits_of
 from rootcollar.kernel.doubt import Worlds
 from rootcollar.survey.stand import Stand
 
 __all__ = [
+    "replay_all_cost", "replay_all_minutes",
     "replay_cost", "replay_labour", "replay_minutes", "replay_mix", "replay_mix_cost", "replay_per_kill",
     "replay_side", "replay_stem_cost",
 ]  # fmt: skip
@@ -36,6 +38,18 @@ def replay_cost(choice: Choice, setting: Setting) -> Worlds:
 def replay_side(choice: Choice, setting: Setting) -> Worlds:
     """Return the ground hit beside a line by one visit again [m2]. Raises ValueError for a line that is left."""
     return line_side_m2(choice.stand.stems, side_area(choice.way, setting))
+
+
+def replay_all_minutes(choice: Choice, setting: Setting) -> Worlds:
+    """Return the work of all visits to a line again [min]. Raises ValueError for a line that is left."""
+    once = replay_minutes(choice, setting)
+    return all_visits(once, stem_visits(choice.per_stem.kill, visits_of(choice, setting)))
+
+
+def replay_all_cost(choice: Choice, setting: Setting) -> Worlds:
+    """Return what all visits to a line cost again [money]. Raises ValueError for a line that is left."""
+    once = replay_cost(choice, setting)
+    return all_visits(once, stem_visits(choice.per_stem.kill, visits_of(choice, setting)))
 
 
 def replay_stem_cost(way: Way, stand: Stand, setting: Setting) -> Worlds:

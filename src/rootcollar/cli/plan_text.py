@@ -15,13 +15,18 @@ from rootcollar.choose import (
     instruction,
     line_minutes,
     line_mix_ml,
+    line_money,
     line_side_m2,
     minutes,
+    minutes_to_share,
     mix_words,
+    money_to_share,
     not_planned_with,
     poured_ml,
     reaches,
+    share_to_reach,
     stems,
+    visits_of,
     way_words,
 )  # fmt: skip
 from rootcollar.kernel.days import MONTHS, name_months
@@ -178,7 +183,7 @@ def as_json(project: Project, plan: Prescription, setting: Setting) -> dict[str,
         "notes": list(_notes(project)),
         "order": [{"unit": key, "because": because} for key, because in plan.order],
         "lines": [
-            _line_json(one, plan) | {"at_most": [_reach(found) for found in reached.get(one.stand.key, ())]}
+            _line_json(one, plan, setting) | {"at_most": [_reach(found) for found in reached.get(one.stand.key, ())]}
             for one in plan.choices
         ],
         "mixes": {
@@ -197,7 +202,7 @@ def as_json(project: Project, plan: Prescription, setting: Setting) -> dict[str,
     }
 
 
-def _line_json(choice: Choice, plan: Prescription) -> dict[str, Any]:
+def _line_json(choice: Choice, plan: Prescription, setting: Setting) -> dict[str, Any]:
     stand, option = choice.stand, choice.option
     out: dict[str, Any] = {
         "line": stand.key,
@@ -222,6 +227,11 @@ def _line_json(choice: Choice, plan: Prescription) -> dict[str, Any]:
             "mix_ml": _band(line_mix_ml(stand.stems, option.per_stem.mix_ml)),
             "minutes": _band(line_minutes(stand.stems, option.per_stem.minutes)),
             "kill": _band(option.per_stem.kill),
+            "visits": _band(visits_of(choice, setting)),
+            "share_to_reach": share_to_reach(setting),
+            "minutes_to_share": _band(minutes_to_share(choice, setting)),
+            "cost": _band(line_money(stand.stems, option.per_stem.cost)),
+            "cost_to_share": _band(money_to_share(choice, setting)),
             "side_m2": _band(line_side_m2(stand.stems, option.per_stem.side_m2)),
             "cost_per_kill": _band(option.per_stem.cost_per_kill),
         }

@@ -164,6 +164,7 @@ class UnitLine:
     said: tuple[Said, ...]
     struck: str = ""  # "", "stop" or "ask": a struck line is never printed as work
     side: str = ""  # ground beside the stems on which other plants are hit; nothing for a line without mix
+    to_share: str = ""  # visits, hours and money until enough stems are dead; nothing for a line that is not work
     most: str = ""  # stems and mix on an acre at which the label's rates are reached; nothing for a line not work
 
 

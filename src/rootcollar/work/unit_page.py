@@ -17,8 +17,12 @@ from rootcollar.choose import (
     line_minutes,
     line_mix_ml,
     line_side_m2,
+    minutes_to_share,
+    money_to_share,
     reaches,
+    share_to_reach,
     side_words,
+    visits_of,
     way_words,
 )
 from rootcollar.kernel.doubt import best
@@ -84,8 +88,16 @@ def unit_line(choice: Choice, prescription: Prescription, setting: Setting) -> U
         set_aside=(),
         said=spoken,
         struck=mark,
+        to_share=_to_share(choice, setting),
         side=_side(choice, option) if recipe else "",
     )
+
+
+def _to_share(choice: Choice, setting: Setting) -> str:
+    """Return what all visits take until enough stems are dead."""
+    often, share = text.count(visits_of(choice, setting)), 100 * share_to_reach(setting)
+    hours, cost = text.hours(minutes_to_share(choice, setting)), text.money(money_to_share(choice, setting))
+    return f"To {share:.3g} % of the stems dead: visits {often}, {hours}, {cost}"
 
 
 def _side(choice: Choice, option: Option) -> str:
