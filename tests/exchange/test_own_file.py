@@ -142,3 +142,11 @@ def test_a_slip_in_a_partner_is_told_with_what_is_allowed(text, says):
     with pytest.raises(BadInput) as caught:
         _read(text)
     assert any(says in str(fault) for fault in caught.value.faults), caught.value.faults
+
+
+def test_the_share_to_reach_and_what_a_day_takes_are_read_and_slips_are_told() -> None:
+    own = read_own({"target": "90%", "set_up": 40, "travel": 60, "day": 12}, "own.toml", ())
+    assert (own.target_share, own.set_up_min, own.travel_min, own.day_h) == (0.9, 40, 60, 12)
+    for wrong in ({"target": "100%"}, {"target": 0.9}, {"set_up": "40 min"}, {"travel": -1}, {"day": True}):
+        with pytest.raises(BadInput):
+            read_own(wrong, "own.toml", ())

@@ -146,6 +146,10 @@ def pint_hours(stems: float, minutes: float) -> float:
     return float((stems * minutes * UNITS.minute).to("minute").magnitude)
 
 
+def pint_ground(stems: float, side_m2: float) -> float:
+    return float((stems * side_m2 * UNITS.meter**2).to("meter ** 2").magnitude)
+
+
 def pint_cost(
     minutes: float, wage_per_h: float, mix_l: float, strength_pct: float, product_per_l: float, carrier_per_l: float
 ) -> float:

@@ -198,3 +198,21 @@ def test_beside_its_number_the_working_stands_alone(what: str, demo: TestClient)
 )
 def test_a_number_that_is_not_there_is_a_page_of_its_own(path: str, demo: TestClient) -> None:
     assert demo.get(path).status_code == 404
+
+
+def test_a_days_set_up_and_travel_stand_in_the_working_of_all_visits(
+    woods: Path, client_of: Callable[[Path], TestClient]
+) -> None:
+    plain = unescape(client_of(woods).get("/choose/ridge").text)
+    assert "set_up and travel not said in own.toml, so counted as 0" in plain
+    (woods / "own.toml").write_text("set_up = 40\ntravel = 60\nday = 12\n", "utf-8")
+    client = client_of(woods)
+    page = unescape(client.get("/choose/ridge").text)
+    assert "With setting up and travel of each day." in page
+    for what in ("all-hours", "all-cost"):
+        opened = unescape(client.get(f"/choose/ridge/working/{what}").text)
+        assert "days * (set up min + travel min)" in opened
+        shown = re.search(rf'/working/{what}"[^>]*>([^<]+)<', page)
+        assert shown is not None
+        assert f"<b>{shown[1]}, all visits</b>" in opened
+        assert result_of(opened, shown[1]) == pytest.approx(value(shown[1]), abs=half_a_step(shown[1]))

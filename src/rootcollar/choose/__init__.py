@@ -11,6 +11,7 @@ Refuses: to choose a way that a rule stops; to hide one: each is set aside with 
 """
 
 from rootcollar.choose.alike import alike
+from rootcollar.choose.beside import line_side_m2, side_area, side_words
 from rootcollar.choose.cost import cost_per_kill, cost_per_stem, expected, share_needed
 from rootcollar.choose.decide import decide
 from rootcollar.choose.figures import kill_rows, kill_share, minutes_per_stem, proving_batch
@@ -23,30 +24,44 @@ from rootcollar.choose.months import Best, MonthSaid, best_months, reasons, year
 from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Pick, Piece, Prescription, SetAside, Way
 from rootcollar.choose.own import NO_OWN, Mixed, Own, Price
 from rootcollar.choose.plan import prescribe
-from rootcollar.choose.prices import LineCost, line_cost
+from rootcollar.choose.prices import LineCost, line_cost, wage_per_h
 from rootcollar.choose.reach import Reach, mosts, reaches
 from rootcollar.choose.replay import (
+    replay_all_cost,
+    replay_all_minutes,
     replay_cost,
     replay_labour,
     replay_minutes,
     replay_mix,
     replay_mix_cost,
     replay_per_kill,
+    replay_side,
     replay_stem_cost,
 )
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.sums import line_minutes, line_mix_ml, line_money, minutes, poured_ml, stems, sum_worlds
+from rootcollar.choose.visits import (
+    day_money,
+    minutes_to_share,
+    money_to_share,
+    share_to_reach,
+    unit_day_minutes,
+    visits_of,
+)
 from rootcollar.choose.ways import Product, not_planned_with, products, ways_for
 from rootcollar.choose.words import instruction, method_in_words, mix_words, trigger, way_words
 
 __all__ = [
     "NO_OWN", "Best", "Choice", "Fallback", "LineCost", "Mixed", "MonthLine", "MonthSaid", "Opening", "Option", "Own",
     "PerStem", "Pick", "Piece", "Place", "Prescription", "Price", "Product", "Reach", "SetAside", "Setting", "Way",
-    "alike", "best_months", "cost_per_kill", "cost_per_stem", "decide", "expected", "fallback_verdicts", "in_month",
-    "instruction", "kill_rows", "kill_share", "line_cost", "line_departures", "line_minutes", "line_mix_ml",
-    "line_money", "line_verdicts", "method_in_words", "minutes", "minutes_per_stem", "mix_words", "mosts",
+    "alike", "best_months", "cost_per_kill", "cost_per_stem", "day_money", "decide", "expected", "fallback_verdicts",
+    "in_month", "instruction", "kill_rows", "kill_share", "line_cost", "line_departures", "line_minutes", "line_mix_ml",
+    "line_money", "line_side_m2", "line_verdicts", "method_in_words", "minutes", "minutes_per_stem",
+    "minutes_to_share", "mix_words", "money_to_share", "mosts",
     "not_planned_with", "opens_most", "place_of", "poured_ml", "prescribe", "products", "proving_batch", "reaches",
-    "reasons", "replay_cost", "replay_labour", "replay_minutes", "replay_mix", "replay_mix_cost", "replay_per_kill",
-    "replay_stem_cost", "share_needed", "shut", "stems", "sum_worlds", "thickness", "total_verdicts", "trigger",
-    "unit_totals", "way_words", "ways_for", "year_of", "year_of_line",
+    "reasons", "replay_all_cost", "replay_all_minutes", "replay_cost", "replay_labour", "replay_minutes", "replay_mix",
+    "replay_mix_cost", "replay_per_kill", "replay_side",
+    "replay_stem_cost", "share_needed", "share_to_reach", "shut", "side_area", "side_words", "stems", "sum_worlds",
+    "thickness", "total_verdicts", "trigger",
+    "unit_day_minutes", "unit_totals", "visits_of", "wage_per_h", "way_words", "ways_for", "year_of", "year_of_line",
 ]  # fmt: skip

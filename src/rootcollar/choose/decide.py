@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from types import MappingProxyType
 
+from rootcollar.choose.beside import side_words
 from rootcollar.choose.cost import share_needed
 from rootcollar.choose.gates import ground_gate
 from rootcollar.choose.judge import once
@@ -116,23 +117,34 @@ def _because(option: Option) -> tuple[Piece, ...]:
         Piece("; "),
         Piece(f"{best(figures.minutes):.2g} minutes", "minutes"),
         Piece(" a stem, guess until own times"),
+        *_beside(option),
     )
 
 
+def _beside(option: Option) -> tuple[Piece, ...]:
+    """Say what is hit beside a stem: never in the cost, so always beside it."""
+    if option.way.visit.recipe is None:
+        return ()
+    words, doubt = side_words(option.per_stem.side_m2)
+    return Piece("; beside each, "), Piece(words, "side"), Piece(f" hit{f' ({doubt})' if doubt else ''}")
+
+
 def _behind(option: Option, first: Option) -> SetAside:
+    why: tuple[Piece, ...]
     if _no_label(option) and not _no_label(first):
         would = Piece(_dollars(option.per_stem.mean_cost_per_kill), "per_kill")
         why = Piece("no label sheet of it is on the shelf; "), would, Piece(" per stem killed")
-        return SetAside(option.way, why, plain("type its label"), open=True)
+        return SetAside(option.way, (*why, *_beside(option)), plain("type its label"), open=True)
     mine, theirs = option.per_stem.mean_cost_per_kill, first.per_stem.mean_cost_per_kill
     if mine < theirs:
         why = (
             Piece("cheaper, "),
             Piece(_dollars(mine), "per_kill"),
             Piece(" per stem killed, and another way was chosen"),
+            *_beside(option),
         )
         return SetAside(option.way, why, plain("the choice is taken back"), per_kill=mine, open=True)
-    why = Piece("dearer: "), Piece(_dollars(mine), "per_kill"), Piece(" per stem killed")
+    why = Piece("dearer: "), Piece(_dollars(mine), "per_kill"), Piece(" per stem killed"), *_beside(option)
     return SetAside(option.way, why, _wins(option, theirs), per_kill=mine, open=True)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from rootcollar.choose.beside import side_area
 from rootcollar.choose.cost import cost_per_kill, cost_per_stem
 from rootcollar.choose.option import PerStem, Piece, Way
 from rootcollar.choose.prices import prices_per_l, wage_per_h
@@ -69,6 +70,7 @@ def per_stem(way: Way, species: Species, stand: Stand, setting: Setting) -> PerS
         mix.dose_per,
         _kill_words(row, kill),
         mix.because,
+        side_area(way, setting),
     )
 
 

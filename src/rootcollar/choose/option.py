@@ -8,7 +8,7 @@ from datetime import date
 from typing import Literal
 
 from rootcollar.choose.cost import expected
-from rootcollar.kernel.doubt import Worlds
+from rootcollar.kernel.doubt import Worlds, sure
 from rootcollar.kernel.verdict import Level, Verdict, worst
 from rootcollar.label import Heard
 from rootcollar.mix.recipe import Recipe, Treatment, Visit
@@ -38,11 +38,11 @@ class Piece:
     figure: which number of the way the words are, "" for words alone. kill: share dying of a visit. minutes: work on
     one stem. per_kill: expected cost of a stem killed. cost: expected cost of a visit to one stem. counted: share that
     alone would cost as much per stem killed. needed: share at which the way would win. first: what the chosen way
-    costs per stem killed.
+    costs per stem killed. side: ground hit beside one stem.
     """
 
     words: str
-    figure: Literal["", "kill", "minutes", "per_kill", "cost", "counted", "needed", "first"] = ""
+    figure: Literal["", "kill", "minutes", "per_kill", "cost", "counted", "needed", "first", "side"] = ""
 
 
 def plain(words: str) -> tuple[Piece, ...]:
@@ -95,6 +95,7 @@ class PerStem:
 
     kill: share that dies of a visit. mix_ml: finished mix [mL]. minutes: work [min]. cost: money, of the placeholder
     or own prices. cost_per_kill: expected cost to kill one stem. kill_because: which trial, in words.
+    side_m2: ground on which other plants are hit beside it [m2]; no cost has it in it.
     mean_cost, mean_cost_per_kill: their means over the doubt, kept because every ranking asks for them.
     """
 
@@ -107,6 +108,7 @@ class PerStem:
     dose_per: str = ""
     kill_because: tuple[Piece, ...] = ()
     dose_because: str = ""
+    side_m2: Worlds = field(default_factory=lambda: sure(0.0))
     mean_cost: float = field(init=False)
     mean_cost_per_kill: float = field(init=False)
 

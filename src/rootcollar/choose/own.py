@@ -40,13 +40,18 @@ class Mixed:
 class Own:
     """Own figures; empty while nothing was measured. wage_per_h: what an hour of one person costs [money/h].
 
-    mixed: partners that the crew plans in a mix.
+    mixed: partners that the crew plans in a mix. target_share: of the stems, to be dead at the end. set_up_min,
+    travel_min: of a day, all people together [min]. day_h: on stems in a day, all people together [h].
     """
 
     proving: tuple[Proving, ...] = ()
     prices: tuple[Price, ...] = ()
     wage_per_h: float | None = None
     mixed: tuple[Mixed, ...] = ()
+    target_share: float | None = None
+    set_up_min: float | None = None
+    travel_min: float | None = None
+    day_h: float | None = None
 
     def sizes(self, *names: str) -> tuple[Container, ...]:
         """Return the sizes on sale of the first of some names that any were written down for."""

@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
+from rootcollar.choose.beside import line_side_m2, side_area
 from rootcollar.choose.cost import cost_per_kill
 from rootcollar.choose.figures import cost_of_stem, kill_row, kill_share, minutes_per_stem, mix_per_stem
 from rootcollar.choose.option import Choice, Way
 from rootcollar.choose.prices import line_labour, line_mix_cost
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.sums import line_minutes, line_mix_ml, line_money
+from rootcollar.choose.visits import all_visits, stem_visits, visits_of
 from rootcollar.kernel.doubt import Worlds
 from rootcollar.survey.stand import Stand
 
 __all__ = [
+    "replay_all_cost", "replay_all_minutes",
     "replay_cost", "replay_labour", "replay_minutes", "replay_mix", "replay_mix_cost", "replay_per_kill",
-    "replay_stem_cost",
+    "replay_side", "replay_stem_cost",
 ]  # fmt: skip
 
 
@@ -30,6 +33,23 @@ def replay_minutes(choice: Choice, setting: Setting) -> Worlds:
 def replay_cost(choice: Choice, setting: Setting) -> Worlds:
     """Return what one visit to a line costs again [money]. Raises ValueError for a line that is left."""
     return line_money(choice.stand.stems, replay_stem_cost(choice.way, choice.stand, setting))
+
+
+def replay_side(choice: Choice, setting: Setting) -> Worlds:
+    """Return the ground hit beside a line by one visit again [m2]. Raises ValueError for a line that is left."""
+    return line_side_m2(choice.stand.stems, side_area(choice.way, setting))
+
+
+def replay_all_minutes(choice: Choice, setting: Setting) -> Worlds:
+    """Return the work of all visits to a line again [min]. Raises ValueError for a line that is left."""
+    once = replay_minutes(choice, setting)
+    return all_visits(once, stem_visits(choice.per_stem.kill, visits_of(choice, setting)))
+
+
+def replay_all_cost(choice: Choice, setting: Setting) -> Worlds:
+    """Return what all visits to a line cost again [money]. Raises ValueError for a line that is left."""
+    once = replay_cost(choice, setting)
+    return all_visits(once, stem_visits(choice.per_stem.kill, visits_of(choice, setting)))
 
 
 def replay_stem_cost(way: Way, stand: Stand, setting: Setting) -> Worlds:

@@ -21,6 +21,7 @@ __all__ = ["read_own"]
 
 _METHODS = ("basal_bark", "cut_stump", "foliar", "hack_squirt", "injection", "vine_cut")
 _CM_IN_M = 100
+_MOST_MIN = 6000  # ours: beyond it, it is not of one day
 _WIDEST_CM, _MOST_STEMS = 1000, 10_000  # ours: beyond these it is a slip of the unit, or no small batch
 
 
@@ -97,6 +98,21 @@ def _count(raw: object) -> object:
     return raw
 
 
+def _target(raw: object) -> float:
+    share = _percent(raw) / 100
+    if not share < 1:
+        refuse(raw, 'less than 100%, such as "95%": the last stem is never promised')
+    return share
+
+
+def _plain(raw: object) -> float:
+    if isinstance(raw, bool) or not isinstance(raw, (int, float)) or not 0 < raw <= _MOST_MIN:
+        refuse(raw, f"a plain number without quotes, above 0, at most {_MOST_MIN:,}")
+    return float(raw)
+
+
+Target = Annotated[float, BeforeValidator(_target)]
+OfDay = Annotated[float, BeforeValidator(_plain)]
 Money = Annotated[float, BeforeValidator(_money)]
 Length = Annotated[float, BeforeValidator(_size_cm)]
 
@@ -150,6 +166,10 @@ class _Own(Entry):
     proving: list[_Proving] = Field([], description="a block [[proving]] for each proving batch")
     price: list[_Price] = Field([], description="a block [[price]] for each size on sale")
     partner: list[_Partner] = Field([], description="a block [[partner]] for each second product of a mix")
+    target: Target | None = Field(None, description='of the stems, dead when all is done, such as target = "95%"')
+    set_up: OfDay | None = Field(None, description="minutes of a day, all people together, such as set_up = 40")
+    travel: OfDay | None = Field(None, description="minutes of a day, all people together, such as travel = 60")
+    day: OfDay | None = Field(None, description="hours on stems in a day, all people together, such as day = 12")
     wage: Money | None = Field(None, description="what an hour of one person costs, such as wage = 28")
 
 
@@ -186,6 +206,7 @@ def read_own(table: dict[str, Any], file: str, sheets: Collection[str]) -> Own:
                   one.fertiliser)
             for one in entry.partner
         ),
+        entry.target, entry.set_up, entry.travel, entry.day,
     )  # fmt: skip
 
 

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from rootcollar.choose import (
     Choice,
+    Option,
     Prescription,
     Reach,
     SetAside,
@@ -15,7 +16,13 @@ from rootcollar.choose import (
     instruction,
     line_minutes,
     line_mix_ml,
+    line_side_m2,
+    minutes_to_share,
+    money_to_share,
     reaches,
+    share_to_reach,
+    side_words,
+    visits_of,
     way_words,
 )
 from rootcollar.kernel.doubt import best
@@ -64,20 +71,9 @@ def unit_line(choice: Choice, prescription: Prescription, setting: Setting) -> U
     spoken = tuple(said(one) for one in worst_first(choice.verdicts) if one.level > Level.OK)
     mark = "stop" if option is None or choice.level is Level.STOP else "ask" if choice.level is Level.ASK else ""
     if option is None:
-        return UnitLine(
-            species.common_name,
-            text.size(stand.band_cm),
-            text.count(stand.stems),
-            "leave for now",
-            "",
-            "",
-            "",
-            "",
-            choice.because,
-            (),
-            spoken,
-            mark,
-        )
+        size, stems = text.size(stand.band_cm), text.count(stand.stems)
+        left = ("leave for now", "", "", "", "", choice.because)
+        return UnitLine(species.common_name, size, stems, *left, set_aside=(), said=spoken, struck=mark)
     verb, rest = instruction(option.way)
     poured = line_mix_ml(stand.stems, option.per_stem.mix_ml)
     recipe = choice.recipe
@@ -97,7 +93,21 @@ def unit_line(choice: Choice, prescription: Prescription, setting: Setting) -> U
         set_aside=(),
         said=spoken,
         struck=mark,
+        to_share=_to_share(choice, setting),
+        side=_side(choice, option) if recipe else "",
     )
+
+
+def _to_share(choice: Choice, setting: Setting) -> str:
+    """Return what all visits take until enough stems are dead."""
+    often, share = text.count(visits_of(choice, setting)), 100 * share_to_reach(setting)
+    hours, cost = text.hours(minutes_to_share(choice, setting)), text.money(money_to_share(choice, setting))
+    return f"To {share:.3g} % of the stems dead: visits {often}, {hours}, {cost}"
+
+
+def _side(choice: Choice, option: Option) -> str:
+    words, doubt = side_words(line_side_m2(choice.stand.stems, option.per_stem.side_m2))
+    return f"{words} ({doubt})" if doubt else words
 
 
 def said(verdict: Verdict) -> Said:

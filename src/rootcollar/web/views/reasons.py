@@ -19,12 +19,15 @@ from rootcollar.choose import (
     replay_per_kill,
     replay_stem_cost,
     share_needed,
+    side_area,
+    side_words,
     thickness,
     way_words,
 )
 from rootcollar.kernel.doubt import Worlds, band, best
 from rootcollar.kernel.errors import NotFound
 from rootcollar.kernel.formula import watch
+from rootcollar.kernel.units import convert
 from rootcollar.kernel.verdict import Level
 from rootcollar.reference import KillRow
 from rootcollar.web.desk import Open
@@ -43,11 +46,12 @@ __all__ = [
     "runs_of",
 ]
 
-REASONS = ("kill", "minutes", "per_kill", "cost", "counted", "needed", "first")
+REASONS = ("kill", "minutes", "per_kill", "cost", "counted", "needed", "first", "side")
 _ABOUT = {
     "kill": "share dying of a visit", "minutes": "minutes a stem", "per_kill": "cost of a stem killed",
     "cost": "cost of a visit to one stem", "counted": "share that counts with its doubt",
     "needed": "share it would need", "first": "cost of a stem killed by the chosen way",
+    "side": "ground hit beside a stem",
 }  # fmt: skip
 
 
@@ -82,7 +86,17 @@ def reason_drawer(here: Open, what: str, line: str, key: str) -> Drawer:
         return drawer_of(
             f"{best(found):.2g} minutes a stem", spread(low, high, found), steps, here.setting.reference.sources
         )
-    return _money(here, what, choice, way)
+    return _side(here, way) if what == "side" else _money(here, what, choice, way)
+
+
+def _side(here: Open, way: Way) -> Drawer:
+    with watch() as steps:
+        found = side_area(way, here.setting)
+    words, doubt = side_words(found)
+    drawer = drawer_of(f"{words} hit beside a stem", doubt, steps, here.setting.reference.sources)
+    feet = convert(best(found), "m2", "sq ft")
+    shown = f"{best(found):.6g} m2 / {convert(1, 'sq ft', 'm2'):.6g} = {feet:.6g} sq ft"
+    return replace(drawer, steps=(*drawer.steps, Step("as shown", shown)))
 
 
 def _kill(here: Open, choice: Choice, way: Way) -> Drawer:

@@ -8,14 +8,23 @@ from dataclasses import dataclass
 from rootcollar.choose import (
     Choice,
     Reach,
+    day_money,
     instruction,
     line_minutes,
     line_mix_ml,
     line_money,
+    line_side_m2,
     minutes,
+    minutes_to_share,
     mix_words,
+    money_to_share,
     reaches,
+    share_to_reach,
+    side_words,
     sum_worlds,
+    unit_day_minutes,
+    visits_of,
+    wage_per_h,
     way_words,
 )
 from rootcollar.kernel.doubt import band
@@ -25,7 +34,7 @@ from rootcollar.web.views.measured import area_run, distance_run
 from rootcollar.web.views.months import Cell, strip_of
 from rootcollar.web.views.reach import reach_runs
 from rootcollar.web.views.reasons import lines_run, place_runs, runs_of
-from rootcollar.web.views.working import Run, counted, money, work_of
+from rootcollar.web.views.working import Run, counted, money, visits, work_of
 from rootcollar.work import text
 from rootcollar.work.packet import Said
 from rootcollar.work.unit_page import said as printed
@@ -58,6 +67,9 @@ class Row:
     hours: Run | None = None
     money: Run | None = None
     money_doubt: str = ""
+    side: Run | None = None
+    side_doubt: str = ""
+    to_share: tuple[Run, ...] = ()
     fallback: str = ""
     ways: tuple[tuple[str, str], ...] = ()
     picked: bool = False
@@ -77,6 +89,11 @@ class UnitView:
     cost: str
     cost_doubt: str
     hours: str
+    share: str
+    all_cost: str
+    all_cost_doubt: str
+    all_hours: str
+    days: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,7 +143,21 @@ def unit_view(here: Open, key: str) -> UnitView:
         f"{len(weighed)} rules weighed; those not named here did not object",
         *money(cost),
         text.hours(minutes(work)) if work else "",
+        *_all_visits(work, here),
     )  # fmt: skip
+
+
+def _all_visits(work: list[Choice], here: Open) -> tuple[str, str, str, str, str]:
+    """Return the share to reach, what all visits cost and its doubt, their hours, and what is said of the days."""
+    own, setting = here.setting.own, here.setting
+    extra = unit_day_minutes(work, setting)
+    cost = sum_worlds([*(money_to_share(one, setting) for one in work), day_money(extra, wage_per_h(setting))])
+    work_min = sum_worlds([*(minutes_to_share(one, setting) for one in work), extra])
+    told = "With" if own.set_up_min or own.travel_min else "Without"
+    missing = [word for word, one in (("set_up", own.set_up_min), ("travel", own.travel_min)) if one is None]
+    zero = f"; {' and '.join(missing)} not said in own.toml, so counted as 0" if missing else ""
+    days = f"{told} setting up and travel of each day{zero}."
+    return f"{100 * share_to_reach(setting):.3g} %", *money(cost), text.hours(work_min), days
 
 
 def _lines(here: Open, key: str) -> list[Choice]:
@@ -158,6 +189,7 @@ def _row(line: Choice, here: Open, reached: Mapping[str, tuple[Reach, ...]]) -> 
         return Row(stand.key, size, "Leave for now", *_stems(line, size), (Run(line.because),), aside, "stop")
     verb, rest = instruction(option.way)
     poured = line_mix_ml(stand.stems, option.per_stem.mix_ml)
+    side, side_doubt = side_words(line_side_m2(stand.stems, option.per_stem.side_m2))
     cost, cost_doubt = money(line_money(stand.stems, option.per_stem.cost))
     cells, months_words, best_run = strip_of(line, here.setting)
     return Row(
@@ -173,6 +205,9 @@ def _row(line: Choice, here: Open, reached: Mapping[str, tuple[Reach, ...]]) -> 
         hours=_number(line, "hours", text.hours(line_minutes(stand.stems, option.per_stem.minutes)), f"work on {size}"),
         money=_number(line, "cost", cost, f"cost of {size}"),
         money_doubt=cost_doubt,
+        side=_number(line, "side", side, f"ground hit beside {size}") if line.recipe else None,
+        side_doubt=side_doubt,
+        to_share=tuple(_to_share(line, here, size)),
         fallback=f"{line.fallback.trigger}: {way_words(line.fallback.option.way)}" if line.fallback else "",
         ways=_ways(line),
         picked=stand.key in here.project.picked,
@@ -182,6 +217,19 @@ def _row(line: Choice, here: Open, reached: Mapping[str, tuple[Reach, ...]]) -> 
 
 def _number(line: Choice, what: str, words: str, about: str) -> Run:
     return Run(words, f"/choose/working/{what}/{line.stand.key}", about)
+
+
+def _to_share(line: Choice, here: Open, size: str) -> Iterator[Run]:
+    """Yield what all visits to a line take until the share is dead, whose numbers open."""
+    often, doubt = visits(visits_of(line, here.setting))
+    cost, cost_doubt = money(money_to_share(line, here.setting))
+    yield Run(f"To {100 * share_to_reach(here.setting):.3g} % of the stems dead: ")
+    yield _number(line, "visits", often, f"visits to {size}")
+    yield Run(f" ({doubt}), " if doubt else ", ")
+    yield _number(line, "all-hours", text.hours(minutes_to_share(line, here.setting)), f"work of all visits to {size}")
+    yield Run("; ")
+    yield _number(line, "all-cost", cost, f"cost of all visits to {size}")
+    yield Run(f" ({cost_doubt})" if cost_doubt else "")
 
 
 def _stems(line: Choice, size: str) -> tuple[Run, str]:

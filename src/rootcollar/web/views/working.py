@@ -6,7 +6,22 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
-from rootcollar.choose import Choice, Setting, replay_cost, replay_minutes, replay_mix, sum_worlds
+from rootcollar.choose import (
+    Choice,
+    Setting,
+    day_money,
+    replay_all_cost,
+    replay_all_minutes,
+    replay_cost,
+    replay_minutes,
+    replay_mix,
+    replay_side,
+    side_words,
+    sum_worlds,
+    unit_day_minutes,
+    visits_of,
+    wage_per_h,
+)
 from rootcollar.kernel.doubt import Worlds, band, best
 from rootcollar.kernel.errors import NotFound
 from rootcollar.kernel.formula import Step as Watched
@@ -20,7 +35,7 @@ from rootcollar.work import text
 
 __all__ = [
     "Drawer", "Run", "Step", "before", "counted", "drawer_of", "line_drawer", "line_of", "money", "spread",
-    "stems_drawer", "unit_drawer", "work_of",
+    "stems_drawer", "unit_drawer", "visits", "work_of",
 ]  # fmt: skip
 
 
@@ -70,8 +85,8 @@ def line_drawer(here: Open, what: str, line: str) -> Drawer:
 
 def unit_drawer(here: Open, what: str, unit: str) -> Drawer:
     """Return how a unit's hours or cost were added up of its lines. Raises NotFound for what is not there."""
-    if what not in ("hours", "cost"):
-        raise NotFound("number of a unit", what, ["hours", "cost"])
+    if what not in OF_UNIT:
+        raise NotFound("number of a unit", what, list(OF_UNIT))
     lines = [one for one in work_of(here) if one.stand.unit == unit]
     if not lines:
         raise NotFound("unit with work", unit, list(here.project.ground.units)[:3])
@@ -79,13 +94,23 @@ def unit_drawer(here: Open, what: str, unit: str) -> Drawer:
     with watch() as steps:
         for one in lines:
             parts.append(_AGAIN[what](one, here.setting))
+        parts += _of_days(what, lines, here.setting)
     whole = sum_worlds(parts)
     says, doubt = _WORDS[what](whole)
     drawer = drawer_of(says, doubt, steps, here.setting.reference.sources)
-    units = "min" if what == "hours" else "money"
+    units = "min" if what.endswith("hours") else "money"
     added = " + ".join(f"{best(one):.6g}" for one in parts)
     together = Step("all lines that are work", f"{added} = {best(whole):.6g} {units}")
     return replace(drawer, steps=(*drawer.steps, together, *_as_shown(what, best(whole))))
+
+
+def _of_days(what: str, lines: Sequence[Choice], setting: Setting) -> list[Worlds]:
+    """Return what setting up and travel add to all visits; nothing where own.toml says nothing of them."""
+    own = setting.own
+    if not what.startswith("all-") or (own.set_up_min is None and own.travel_min is None):
+        return []
+    extra = unit_day_minutes(lines, setting)
+    return [extra if what == "all-hours" else day_money(extra, wage_per_h(setting))]
 
 
 def work_of(here: Open) -> list[Choice]:
@@ -115,6 +140,14 @@ def money(worlds: Worlds) -> tuple[str, str]:
     return f"${here.best:,.0f}", spread(f"${here.low:,.0f}", f"{here.high:,.0f}", worlds)
 
 
+def visits(worlds: Worlds) -> tuple[str, str]:
+    """Return a number of visits in words, and its 10-90 % band where there is doubt."""
+    here = band(worlds)
+    return f"{here.best:.0f} visit{'' if here.best == 1 else 's'}", spread(
+        f"{here.low:.0f}", f"{here.high:.0f}", worlds
+    )
+
+
 def counted(worlds: Worlds) -> tuple[str, str]:
     """Return a count of stems in words, and its 10-90 % band where there is doubt."""
     here = band(worlds)
@@ -127,23 +160,28 @@ def spread(low: str, high: str, worlds: Worlds) -> str:
 
 
 _AGAIN: Mapping[str, Callable[[Choice, Setting], Worlds]] = {
-    "mix": replay_mix, "hours": replay_minutes, "cost": replay_cost,
+    "mix": replay_mix, "hours": replay_minutes, "cost": replay_cost, "side": replay_side,
+    "visits": visits_of, "all-hours": replay_all_minutes, "all-cost": replay_all_cost,
 }  # fmt: skip
 _WORDS: Mapping[str, Callable[[Worlds], tuple[str, str]]] = {
     "mix": lambda worlds: (f"{text.gallons(best(worlds))} of mix", text.span(worlds)),
     "hours": lambda worlds: (f"{text.hours(worlds)}, one visit", ""),
+    "side": lambda worlds: (f"{side_words(worlds)[0]} hit beside, one visit", side_words(worlds)[1]),
+    "visits": lambda worlds: (f"{visits(worlds)[0]} until the share is dead", visits(worlds)[1]),
+    "all-hours": lambda worlds: (f"{text.hours(worlds)}, all visits", ""),
+    "all-cost": lambda worlds: (f"{money(worlds)[0]}, all visits", money(worlds)[1]),
     "cost": lambda worlds: (f"{money(worlds)[0]}, one visit", money(worlds)[1]),
 }
 NUMBERS = ("stems", *_AGAIN)
+OF_UNIT = ("hours", "cost", "all-hours", "all-cost")
 
 
 def _as_shown(what: str, figure: float) -> tuple[Step, ...]:
-    """Return the last step, from a mix [mL] or a time [min] to the unit it is shown in; money is shown as it is."""
-    if what == "cost":
+    """Return the last step, from a mix [mL], a time [min] or a ground [m2] to the unit shown; money stays as it is."""
+    if what in ("cost", "all-cost", "visits"):
         return ()
-    unit, shown = (
-        ("min", "h") if what == "hours" else ("mL", "gal" if text.gallons(figure).endswith("gal") else "fl oz")
-    )
+    volume = "gal" if text.gallons(figure).endswith("gal") else "fl oz"
+    unit, shown = {"hours": ("min", "h"), "all-hours": ("min", "h"), "side": ("m2", "sq ft")}.get(what, ("mL", volume))
     worked = f"{figure:.6g} {unit} / {convert(1, shown, unit):.6g} = {convert(figure, unit, shown):.6g} {shown}"
     return (Step("as shown", worked),)
 
@@ -176,7 +214,11 @@ def line_of(here: Open, line: str, what: str) -> Choice:
     """Return a line of the plan that has a number. Raises NotFound for no line, or one without that number."""
     lines = {one.stand.key: one for one in (here.plan.choices if here.plan else ())}
     found = lines.get(line)
-    if found is None or (what == "mix" and found.recipe is None) or (what != "stems" and found.option is None):
+    if (
+        found is None
+        or (what in ("mix", "side") and found.recipe is None)
+        or (what != "stems" and found.option is None)
+    ):
         raise NotFound(f"line with {what}", line, list(lines)[:3])
     return found
 
