@@ -13,10 +13,11 @@ Refuses: to choose a way that a rule stops; to hide one: each is set aside with 
 from rootcollar.choose.alike import alike
 from rootcollar.choose.cost import cost_per_kill, cost_per_stem, expected, share_needed
 from rootcollar.choose.decide import decide
-from rootcollar.choose.figures import kill_rows, kill_share, minutes_per_stem, proving_batch
+from rootcollar.choose.figures import minutes_per_stem, proving_batch
 from rootcollar.choose.first import Place, place_of, thickness
 from rootcollar.choose.gates import shut
 from rootcollar.choose.judge import fallback_verdicts, line_departures, line_verdicts, total_verdicts, unit_totals
+from rootcollar.choose.kill import Counted, KillPool, dead_and_alive, kill_pool, kill_share
 from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Pick, Piece, Prescription, SetAside, Way
 from rootcollar.choose.own import NO_OWN, Mixed, Own, Price
 from rootcollar.choose.plan import prescribe
@@ -37,10 +38,10 @@ from rootcollar.choose.ways import Product, not_planned_with, products, ways_for
 from rootcollar.choose.words import instruction, method_in_words, mix_words, trigger, way_words
 
 __all__ = [
-    "NO_OWN", "Choice", "Fallback", "LineCost", "Mixed", "Option", "Own", "PerStem", "Pick", "Piece", "Place",
-    "Prescription", "Price", "Product", "Reach", "SetAside", "Setting", "Way", "alike", "cost_per_kill",
-    "cost_per_stem", "decide", "expected", "fallback_verdicts", "instruction", "kill_rows",
-    "kill_share", "line_cost", "line_departures", "line_minutes", "line_mix_ml",
+    "NO_OWN", "Choice", "Counted", "Fallback", "KillPool", "LineCost", "Mixed", "Option", "Own", "PerStem", "Pick",
+    "Piece", "Place", "Prescription", "Price", "Product", "Reach", "SetAside", "Setting", "Way", "alike",
+    "cost_per_kill", "cost_per_stem", "decide", "dead_and_alive", "expected", "fallback_verdicts", "instruction",
+    "kill_pool", "kill_share", "line_cost", "line_departures", "line_minutes", "line_mix_ml",
     "line_money", "line_verdicts", "method_in_words", "minutes", "minutes_per_stem", "mix_words", "mosts",
     "not_planned_with", "place_of", "poured_ml", "prescribe", "products", "proving_batch", "reaches", "replay_cost",
     "replay_labour", "replay_minutes", "replay_mix", "replay_mix_cost", "replay_per_kill", "replay_stem_cost",
