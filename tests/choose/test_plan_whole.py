@@ -91,9 +91,10 @@ def test_every_line_with_a_mix_is_in_exactly_one_total() -> None:
 
 @pytest.fixture(scope="module")
 def flooded() -> Prescription:
-    """Return the plan of the bench with two hundred times the stems."""
+    """Return the plan of the bench with two hundred times the buckthorn: one product of triclopyr, in oil."""
     project = only(hobbin(), "bench")
-    return planned(replace(project, stands=tuple(replace(one, stems=one.stems * 200) for one in project.stands)))
+    buckthorn = [one for one in project.stands if one.species == "rhca3"]
+    return planned(replace(project, stands=tuple(replace(one, stems=one.stems * 200) for one in buckthorn)))
 
 
 def test_a_plan_over_the_labels_limit_is_struck_and_says_how_much_may_be_poured(flooded: Prescription) -> None:

@@ -179,6 +179,15 @@ def share_by_halving(cost: float, per_kill: float) -> float:
     return low
 
 
+def mean_under_the_curve(dead: float, alive: float) -> float:
+    """The balance point of the density, by the middles of narrow steps."""
+
+    def density(share: Array) -> Array:
+        return share ** (dead - 1) * (1 - share) ** (alive - 1)
+
+    return _mean(lambda share: share * density(share), 0, 1) / _mean(density, 0, 1)
+
+
 def hole_of_buffer(width_cm: float, depth_cm: float) -> float:
     return _disc(width_cm) * depth_cm
 

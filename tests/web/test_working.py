@@ -126,16 +126,23 @@ def test_none_there_says_who_looked_and_unknown_does_not_open(
     assert "/ground/bench/working/well" not in client.get("/ground/bench").text
 
 
-def test_a_kill_share_opens_into_its_trial_and_what_was_passed_by(demo: TestClient) -> None:
+def test_a_kill_share_opens_into_every_row_and_their_sum(demo: TestClient) -> None:
     page = demo.get("/choose/bench").text
     found = re.findall(r'href="(/choose/reason/kill/bench/rhca3/[^"]+)"[^>]*>([0-9]+%)</a>([^<]*)', page)
     assert found
-    for where, _, after in found:
+    for where, shown, after in found:
         opened = demo.get(unescape(where)).text
         source = re.search(r"\((\S+), (?:read|memory)", after)
         assert ("[ours]" if source is None else f"[{source[1]}]") in opened
-        assert "row: " in opened
-        assert "not combined: one row is taken" in opened
+        steps = steps_of(opened)
+        each = {
+            what: [value(how.removesuffix(" [ours]")) for name, how in steps if name == f"plants {what}"]
+            for what in ("dead", "alive")
+        }
+        assert len([what for what, _ in steps if what == "row"]) >= len(each["dead"]) >= 1
+        whole = {what: sum(parts) for what, parts in each.items()}
+        share = 100 * whole["dead"] / (whole["dead"] + whole["alive"])
+        assert share == pytest.approx(float(shown[:-1]), abs=0.501)
 
 
 def test_a_number_worked_out_again_is_the_one_it_was_chosen_by(woods: Path) -> None:

@@ -108,7 +108,7 @@ def test_what_is_known_stands_on_the_record_and_the_rest_is_left_to_write() -> N
     assert fields["Permission by"] == "the Hobbin Wood trustees (invented)"
     assert fields["Registration numbers"] == "00000-00011; 00000-00014"
     assert set(fields["Active ingredients"].split("; ")) == {"triclopyr", "glyphosate"}
-    assert fields["Targets"] == "Amur honeysuckle, white mulberry, common buckthorn"
+    assert fields["Targets"] == "Amur honeysuckle, common buckthorn"  # the mulberry waits for an answer
     assert fields["Area treated, of"] == "10 ac"
     for name in ("Date", "Start and end", "Total product used", "Air temperature, start / end", "Signed, date"):
         assert fields[name] == ""

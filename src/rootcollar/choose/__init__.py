@@ -14,11 +14,12 @@ from rootcollar.choose.alike import alike
 from rootcollar.choose.beside import line_side_m2, side_area, side_words
 from rootcollar.choose.cost import cost_per_kill, cost_per_stem, expected, share_needed
 from rootcollar.choose.decide import decide
-from rootcollar.choose.figures import kill_rows, kill_share, minutes_per_stem, proving_batch
+from rootcollar.choose.figures import minutes_per_stem, proving_batch
 from rootcollar.choose.first import Place, place_of, thickness
 from rootcollar.choose.gates import shut
 from rootcollar.choose.in_month import MonthLine, in_month, year_of_line
 from rootcollar.choose.judge import fallback_verdicts, line_departures, line_verdicts, total_verdicts, unit_totals
+from rootcollar.choose.kill import Counted, KillPool, dead_and_alive, kill_pool, kill_share
 from rootcollar.choose.missing import Opening, opens_most
 from rootcollar.choose.months import Best, MonthSaid, best_months, reasons, year_of
 from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Pick, Piece, Prescription, SetAside, Way
@@ -52,10 +53,12 @@ from rootcollar.choose.ways import Product, not_planned_with, products, ways_for
 from rootcollar.choose.words import instruction, method_in_words, mix_words, trigger, way_words
 
 __all__ = [
-    "NO_OWN", "Best", "Choice", "Fallback", "LineCost", "Mixed", "MonthLine", "MonthSaid", "Opening", "Option", "Own",
+    "NO_OWN", "Best", "Choice", "Counted", "Fallback", "KillPool", "LineCost", "Mixed", "MonthLine", "MonthSaid",
+    "Opening", "Option", "Own",
     "PerStem", "Pick", "Piece", "Place", "Prescription", "Price", "Product", "Reach", "SetAside", "Setting", "Way",
-    "alike", "best_months", "cost_per_kill", "cost_per_stem", "day_money", "decide", "expected", "fallback_verdicts",
-    "in_month", "instruction", "kill_rows", "kill_share", "line_cost", "line_departures", "line_minutes", "line_mix_ml",
+    "alike", "best_months", "cost_per_kill", "cost_per_stem", "day_money", "dead_and_alive", "decide", "expected",
+    "fallback_verdicts", "in_month", "instruction", "kill_pool", "kill_share", "line_cost", "line_departures",
+    "line_minutes", "line_mix_ml",
     "line_money", "line_side_m2", "line_verdicts", "method_in_words", "minutes", "minutes_per_stem",
     "minutes_to_share", "mix_words", "money_to_share", "mosts",
     "not_planned_with", "opens_most", "place_of", "poured_ml", "prescribe", "products", "proving_batch", "reaches",

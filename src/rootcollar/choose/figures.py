@@ -6,7 +6,8 @@ from dataclasses import dataclass, replace
 
 from rootcollar.choose.beside import side_area
 from rootcollar.choose.cost import cost_per_kill, cost_per_stem
-from rootcollar.choose.option import PerStem, Piece, Way
+from rootcollar.choose.kill import kill_pool, kill_share, kill_words
+from rootcollar.choose.option import PerStem, Way
 from rootcollar.choose.prices import prices_per_l, wage_per_h
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.words import method_in_words
@@ -14,27 +15,13 @@ from rootcollar.dose import Asked, Proving, own_figure, per_stem_ml, rule_for
 from rootcollar.kernel.doubt import Doubt, Worlds, band, drawn, sure
 from rootcollar.kernel.errors import Refusal
 from rootcollar.kernel.formula import use
-from rootcollar.kernel.sources import Cited, Mark
+from rootcollar.kernel.sources import Cited
 from rootcollar.mix.recipe import Recipe
-from rootcollar.reference import KillRow, LabourRow, Reference, Span, Species, middle
+from rootcollar.reference import LabourRow, Span, Species, middle
 from rootcollar.shelf import dose_each
 from rootcollar.survey.stand import Stand
 
-__all__ = [
-    "StemMix",
-    "cost_of_stem",
-    "kill_row",
-    "kill_rows",
-    "kill_share",
-    "minutes_per_stem",
-    "mix_per_stem",
-    "per_stem",
-    "proving_batch",
-]
-
-_STRICT = frozenset({"mortality", "no_resprout"})
-_LEAST_KILL = 1 / 100  # below this a way kills nothing worth costing; keeps the cost of a kill finite
-_BEST_FIRST = tuple(Mark)
+__all__ = ["StemMix", "cost_of_stem", "minutes_per_stem", "mix_per_stem", "per_stem", "proving_batch"]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -55,8 +42,8 @@ def per_stem(way: Way, species: Species, stand: Stand, setting: Setting) -> PerS
 
     Raises Refusal where the dose or the kill cannot be reckoned for it.
     """
-    row = kill_row(way, species, setting.reference)
-    kill = kill_share(row, setting)
+    pool = kill_pool(way, species, setting.reference)
+    kill = kill_share(pool, setting.doubt)
     minutes = minutes_per_stem(way, stand, setting)
     mix = mix_per_stem(way, stand, setting)
     cost = cost_of_stem(way, minutes, mix.ml, setting)
@@ -68,61 +55,9 @@ def per_stem(way: Way, species: Species, stand: Stand, setting: Setting) -> PerS
         cost_per_kill(cost, kill),
         mix.dose_ml,
         mix.dose_per,
-        _kill_words(row, kill),
+        kill_words(pool, kill),
         mix.because,
         side_area(way, setting),
-    )
-
-
-def kill_share(row: KillRow, setting: Setting) -> Worlds:
-    """Return the share of stems that dies of one visit, by a row; never so small that a kill could not be costed."""
-    kill = _worlds(setting.doubt, f"kill/{row.key}", row.share, row, "share of stems", "die of a visit")
-    return kill.clip(_LEAST_KILL, 1)
-
-
-def kill_row(way: Way, species: Species, reference: Reference) -> KillRow:
-    """Return the row of kill per visit that speaks best of a way. Raises Refusal as `kill_rows`."""
-    return kill_rows(way, species, reference)[0]
-
-
-def kill_rows(way: Way, species: Species, reference: Reference) -> tuple[KillRow, ...]:
-    """Return the rows of kill per visit that speak of a way, the one that speaks best of it first.
-
-    This species' own trial before its growth form; dead plants before a loss of leaves; read before remembered;
-    more plants before fewer; then the lower share. Raises Refusal when nobody has published or guessed one.
-    """
-    visit = way.visit
-    ingredient = visit.recipe.ingredient if visit.recipe else ""
-    carrier = visit.recipe.carrier if visit.recipe else ""
-
-    def fits(row: KillRow) -> bool:
-        return (
-            row.method in {visit.method, "injection" if visit.method == "hack_squirt" else visit.method}
-            and row.herbicide is (visit.recipe is not None)
-            and (row.species == species.key or (not row.species and row.growth_form in {"", species.growth_form}))
-            and (not row.ingredients or ingredient in row.ingredients)
-            and row.carrier in {"", carrier, "none" if carrier == "water" else carrier}
-        )
-
-    rows = [row for row in reference.kill if fits(row)]
-    if not rows:
-        raise Refusal(
-            f"kill of {visit.method} on {species.common_name}",
-            limit="no source gives one",
-            do="treat a few, look back, and put in your own figure",
-        )
-    return tuple(sorted(rows, key=_speaks_best))
-
-
-def _speaks_best(row: KillRow) -> tuple[bool, bool, bool, int, int, float, str]:
-    return (
-        row.species == "",
-        row.outcome not in _STRICT,
-        not row.ingredients,
-        _BEST_FIRST.index(row.mark),
-        -(row.n or 0),
-        row.share.best or 0,
-        row.key,
     )
 
 
@@ -195,22 +130,8 @@ def proving_batch(method: str, recipe: Recipe, setting: Setting) -> Proving | No
     return setting.own.batch(method, recipe, ingredients)
 
 
-def _worlds(doubt: Doubt, unknown: str, span: Span, row: KillRow | LabourRow, unit: str, holds_for: str) -> Worlds:
+def _worlds(doubt: Doubt, unknown: str, span: Span, row: LabourRow, unit: str, holds_for: str) -> Worlds:
     figure = use(middle(Cited(span, unit, row.source, row.mark, holds_for)))
     if span.low is None or span.high is None or span.low == span.high:
         return sure(figure)
     return drawn(doubt, unknown, span.low, figure, span.high)
-
-
-def _kill_words(row: KillRow, kill: Worlds) -> tuple[Piece, ...]:
-    here = band(kill)
-    spread = f" ({here.low:.0%}–{here.high:.0%})" if here.low < here.high else ""
-    return Piece("of a visit "), Piece(f"{here.best:.0%}", "kill"), Piece(f"{spread} die, {_whose(row)}")
-
-
-def _whose(row: KillRow) -> str:
-    if row.source == "ours":
-        return "our guess, no trial was found"
-    counted = f", {row.n} plants" if row.n else ""
-    whose = "trial" if row.species else "trial on other plants"
-    return f"{whose}, not crew ({row.source}, {row.mark}{counted})"

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from rootcollar.choose.beside import line_side_m2, side_area
 from rootcollar.choose.cost import cost_per_kill
-from rootcollar.choose.figures import cost_of_stem, kill_row, kill_share, minutes_per_stem, mix_per_stem
+from rootcollar.choose.figures import cost_of_stem, minutes_per_stem, mix_per_stem
+from rootcollar.choose.kill import kill_pool, kill_share
 from rootcollar.choose.option import Choice, Way
 from rootcollar.choose.prices import line_labour, line_mix_cost
 from rootcollar.choose.setting import Setting
@@ -72,5 +73,5 @@ def replay_mix_cost(choice: Choice, setting: Setting) -> Worlds:
 
 def replay_per_kill(way: Way, stand: Stand, setting: Setting) -> Worlds:
     """Return what a stem killed costs again [money], by any way that was weighed for it."""
-    row = kill_row(way, setting.reference.species[stand.species], setting.reference)
-    return cost_per_kill(replay_stem_cost(way, stand, setting), kill_share(row, setting))
+    pool = kill_pool(way, setting.reference.species[stand.species], setting.reference)
+    return cost_per_kill(replay_stem_cost(way, stand, setting), kill_share(pool, setting.doubt))

@@ -185,6 +185,7 @@ def _things(reference: Reference) -> Iterator[tuple[str, object]]:
     yield "signs and notice", reference.posting
     yield "habits of the trade", tuple(reference.practice.values())
     yield "kill of one visit", reference.kill
+    yield "how much a kill counts elsewhere", dict(reference.kill_weights)
     yield "minutes a stem", reference.labour
     yield "seasons", reference.seasons
     yield "prices and pay to start from", (dict(reference.placeholders), dict(reference.price_usd_per_gal))

@@ -192,6 +192,12 @@ class Reference:
         return self._rows("kill.toml", "kill", read_kill)
 
     @cached_property
+    def kill_weights(self) -> Mapping[str, Cited[float]]:
+        """How much a row of kill counts for a line that it does not speak of outright, by name."""
+        table = self._table("kill_weights.toml")
+        return {name: table.cited(name, float) for name in table.left()}
+
+    @cached_property
     def labour(self) -> tuple[LabourRow, ...]:
         """Guesses of minutes per stem."""
         return self._rows("labour.toml", "labour", read_labour)

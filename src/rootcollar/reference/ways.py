@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from rootcollar.kernel.days import Window
 from rootcollar.kernel.sources import Cited
 from rootcollar.reference.spans import Figure, Row, Span
 
@@ -94,7 +95,10 @@ class KillRow(Row):
 
     share: low, best, high (0…1); low and high are meant as 10 % and 90 % of the belief. spread: how those two ends
     were come by ("published", "binomial", "guess", "ours"). outcome: only `mortality` and `no_resprout` are kill in the
-    strict sense. species empty: holds for the growth form. herbicide without ingredients: any labelled one.
+    strict sense. species empty: holds for the growth form. herbicide without ingredients: any labelled one. n: plants
+    of the treatment, None where it is not told. windows: days of treatment, empty: not told. strength_pct: product in
+    the mix [% v/v]. growing_season: the one after treatment in which it was looked at; months: after treatment.
+    regrowth: sprayed on what grew again after cutting.
     """
 
     key: str
@@ -109,6 +113,10 @@ class KillRow(Row):
     spread: str
     n: int | None
     months: Span | None
+    windows: tuple[Window, ...]
+    strength_pct: float | None
+    growing_season: int | None
+    regrowth: bool
     note: str
 
 

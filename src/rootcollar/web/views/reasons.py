@@ -8,11 +8,13 @@ from urllib.parse import quote
 
 from rootcollar.choose import (
     Choice,
+    Counted,
     Piece,
     Place,
     Way,
+    dead_and_alive,
     expected,
-    kill_rows,
+    kill_pool,
     kill_share,
     minutes_per_stem,
     place_of,
@@ -53,6 +55,8 @@ _ABOUT = {
     "needed": "share it would need", "first": "cost of a stem killed by the chosen way",
     "side": "ground hit beside a stem",
 }  # fmt: skip
+_AGAIN = "the same plants were looked at again in a later season"
+_DIFFER = "by more than their own spread, and both are kept"
 
 
 def runs_of(pieces: Sequence[Piece], line: str, way: Way) -> tuple[Run, ...]:
@@ -100,24 +104,32 @@ def _side(here: Open, way: Way) -> Drawer:
 
 
 def _kill(here: Open, choice: Choice, way: Way) -> Drawer:
+    """Return each row with what it brings to the pool, their sum, the mean, and how wide it is for another crew."""
     reference = here.setting.reference
-    rows = kill_rows(way, reference.species[choice.stand.species], reference)
+    pool = kill_pool(way, reference.species[choice.stand.species], reference)
     with watch() as steps:
-        share = kill_share(rows[0], here.setting)
+        share = kill_share(pool, here.setting.doubt)
     told = band(share)
     doubt = spread(f"{told.low:.0%}", f"{told.high:.0%}", share)
     drawer = drawer_of(f"{told.best:.0%} of stems die of a visit", doubt, steps, reference.sources)
-    after = [Step("doubt", _doubt(rows[0], doubt))] if doubt else []
-    others = "; ".join(f"{one.share.best or 0:.0%} {_trial(here, one)}" for one in rows[1:])
-    least = "this plant before its growth form, dead before bare of leaves, read before remembered, more plants first"
-    after.append(Step("not combined", f"one row is taken, {least}" + (f"; passed by: {others}" if others else "")))
+    rows = [step for one in pool.rows for step in _brings(here, one)]
+    after = [Step("row passed by", f"{one.share.best or 0:.1%}, {_AGAIN}: {_trial(here, one)}") for one in pool.earlier]
+    if pool.differ:
+        high, low = pool.differ
+        after.append(
+            Step("differ", f"{high.share:.0%} [{high.row.source}] and {low.share:.0%} [{low.row.source}]; {_DIFFER}")
+        )
+    if doubt:
+        after.append(Step("doubt", f"{doubt}, the middle 80 % of the Beta curve of so many plants with that mean"))
     after.append(Step("used", f"{best(share):.6g} = {100 * best(share):.6g} %"))
-    return replace(drawer, steps=(Step("row", _trial(here, rows[0])), *drawer.steps, *after))
+    return replace(drawer, steps=tuple(dict.fromkeys((*rows, *drawer.steps, *after))))
 
 
-def _doubt(row: KillRow, doubt: str) -> str:
-    come_by = {"published": "as published", "binomial": "of that many plants (binomial)"}.get(row.spread, "our guess")
-    return f"{doubt}, {come_by}, read as the middle 80 % of what is believed (ours)"
+def _brings(here: Open, one: Counted) -> Iterator[Step]:
+    with watch() as steps:
+        dead_and_alive(one)
+    yield Step("row", _trial(here, one.row))
+    yield from drawer_of("", "", steps, here.setting.reference.sources).steps
 
 
 def _trial(here: Open, row: KillRow) -> str:
