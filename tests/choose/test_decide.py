@@ -218,8 +218,10 @@ def test_a_stand_that_only_its_nature_closes_is_left_with_every_reason() -> None
 
 
 def test_a_way_whose_figures_cannot_be_reckoned_is_set_aside_not_lost() -> None:
-    """scfc_wisteria gives clopyralid on leaves; no price is kept for it."""
-    assert any("no price" in one for one in aside(chosen(stand("Chinese wisteria", 1, 2)), "foliar"))
+    """fick2010 gives 5 percent on saltcedar stumps; no coverage is kept for a mix so weak."""
+    because = aside(chosen(stand("saltcedar", 1, 2)), "cut_stump")
+    assert because
+    assert all("no coverage" in one for one in because)
 
 
 def test_unknown_water_asks_and_never_counts_as_far() -> None:

@@ -50,7 +50,7 @@ def unknown_water(project: Project) -> Project:
         (nobody, "licence", "licence"),
         (no_permission, "write permission in ground.toml", "nobody has allowed work"),
         (nothing_to_wear, "crew.toml", "gloves"),
-        (unknown_water, "write water of the unit", "nearest water"),
+        (unknown_water, "write water of the unit", "how far the unit is"),
     ],
 )
 def test_what_is_missing_and_what_opens_most_is_said(broken: object, change: str, missing: str) -> None:

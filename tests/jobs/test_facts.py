@@ -260,7 +260,7 @@ def test_a_rule_nobody_weighs_says_so() -> None:
 def test_every_figure_of_every_shelf_rests_on_a_source_that_shows_it() -> None:
     shelves = (
         "species", "general", "ingredients", "forms", "formulations", "methods", "coverage", "mixing", "hazard",
-        "emergency", "posting", "practice", "kill", "kill_weights", "labour", "placeholders",
+        "emergency", "posting", "practice", "kill", "kill_weights", "labour", "seasons", "placeholders",
         "price_usd_per_gal", "conflicts",
     )  # fmt: skip
     wanted = Counter(one.source for shelf in shelves for _, one in figures(getattr(load(), shelf)))

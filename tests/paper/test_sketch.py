@@ -49,7 +49,7 @@ def overlaps(words: list[Word]) -> list[tuple[str, str]]:
 def in_frame(words: list[Word]) -> list[Word]:
     """Return the words in the drawing: under the title, left of north, above the scale."""
     north = next(one for one in words if one[0] == "N")
-    scale = next(one for one in words if one[0] == "ft" and one[2] > north[2])
+    scale = next(one for one in words if one[0] == "ft" and one[2] > north[2] and abs(one[1] - north[1]) < 60)
     return [one for one in words if north[2] - 12 < one[2] < scale[4] + 14 and one[1] < north[1] - 12]
 
 

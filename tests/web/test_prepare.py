@@ -102,7 +102,7 @@ def test_what_stands_in_the_way_comes_first_and_worst_first(demo: TestClient) ->
     levels = re.findall(r'<li class="verdict (\w+)">', ways)
     assert levels == sorted(levels, key=["stop", "ask"].index)
     assert "ask" in levels
-    assert 'Holds on <a href="/choose/brook-edge">Brook edge</a>: porcelainberry 0.5–1 in, 1–2 in; ' in ways
+    assert 'Holds on <a href="/choose/brook-edge">Brook edge</a>: porcelainberry 0.5–1 in, 1–2 in' in ways
     assert '<a href="/facts/L16">L16</a>' in ways
 
 

@@ -92,9 +92,11 @@ def both() -> dict[str, Sheet]:
 
 @cache
 def mixed_packet() -> Packet:
-    """Return the ridge's packet with a second product in every mix."""
-    project = replace(only(hobbin(), "ridge"), shelf=both(), stock=None, own=Own(mixed=(Mixed(FIRST, SECOND, 1.0),)))
-    return made(project, ("ridge",))
+    """Return the ridge's packet with a second product in every mix; its mulberry would take the second by itself."""
+    project = only(hobbin(), "ridge")
+    stands = tuple(one for one in project.stands if one.species != "moal")
+    own = Own(mixed=(Mixed(FIRST, SECOND, 1.0),))
+    return made(replace(project, stands=stands, shelf=both(), stock=None, own=own), ("ridge",))
 
 
 def test_a_mix_card_pours_both_products_each_by_its_name() -> None:

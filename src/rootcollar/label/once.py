@@ -128,7 +128,7 @@ class Weigher:
         asks = Level.ASK
         return heard_of(
             [
-                settle(one.of(about), self._answers, on=self._on, sheet=sheet) if one.level is asks else one
+                settle(one.of(about), self._answers, on=self._on, sheet=sheet).of("") if one.level is asks else one
                 for one in said
             ]
         )
