@@ -28,7 +28,6 @@ from rootcollar.label import (
     Facts,
     Heard,
     Planned,
-    Template,
     UnitTotal,
     Weigher,
     place_facts,
@@ -108,12 +107,7 @@ def lines(place: Wood) -> list[list[list[Heard]]]:
     weigher = Weigher(place.project.answers, DAY, place.project.shelf)
     place.facts[:] = [[template(one, place.project) for one in some] for some in place.plans]
     ways = [[weigher.template(one) for one in some] for some in place.facts]
-    return [[_band(weigher, some, unit, at) for at, some in enumerate(ways)] for unit in place.units]
-
-
-def _band(weigher: Weigher, ways: Sequence[Template], unit: Unit, band: int) -> list[Heard]:
-    key = f"{unit.key}/{band}"
-    return [weigher.line(one, unit, key) for one in ways]
+    return [[weigher.lines(some, unit, f"{unit.key}/{at}") for at, some in enumerate(ways)] for unit in place.units]
 
 
 def sums(place: Wood, chosen: list[list[int]]) -> list[Verdict]:

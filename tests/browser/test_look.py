@@ -11,7 +11,7 @@ def test_a_number_opens_in_place_and_the_console_is_quiet(page: Page, served: Se
     complaints: list[str] = []
     page.on("console", lambda said: complaints.append(said.text) if said.type in ("error", "warning") else None)
     page.goto(f"{served.base}/choose/bench")
-    page.locator("article a.open").first.click()
+    page.locator("article a.open[href*='/working/mix/']").first.click()
     page.locator(".drawer .working").first.wait_for()
     assert page.url == f"{served.base}/choose/bench"
     assert "stems * mix ml" in page.locator(".drawer .working").first.inner_text()

@@ -46,10 +46,10 @@ def test_units_that_differ_in_what_a_rule_reads_are_not_told_the_same() -> None:
     near, far = replace(UNIT, key="near", water_m=1.0), replace(UNIT, key="far", water_m=90.0)
     for unit in (near, far, replace(near, key="near too"), replace(UNIT, key="nobody", water_m=None)):
         alone = (*weigh_template(facts, "x"), *weigh_place(place_facts(facts, unit, on=DAY), "x"))
-        assert weigher.line(template, unit, "x").of("x") == alone
-    by_rule = {one.rule: one.level for one in weigher.line(template, near, "x").said}
+        assert weigher.lines([template], unit, "x")[0].of("x") == alone
+    by_rule = {one.rule: one.level for one in weigher.lines([template], near, "x")[0].said}
     assert by_rule["L37a"] is Level.STOP
-    assert {one.rule: one.level for one in weigher.line(template, far, "x").said}["L37a"] < Level.STOP
+    assert {one.rule: one.level for one in weigher.lines([template], far, "x")[0].said}["L37a"] < Level.STOP
 
 
 def test_an_answer_about_one_line_does_not_leak_to_its_neighbour() -> None:
@@ -60,4 +60,6 @@ def test_an_answer_about_one_line_does_not_leak_to_its_neighbour() -> None:
     template = weigher.template(facts)
     for about in ("bench/a", "bench/b", "bench/a"):
         said = (*weigh_template(facts, about), *weigh_place(place_facts(facts, unit, on=DAY), about))
-        assert weigher.line(template, unit, about).of(about) == tuple(settle(one, answers, on=DAY) for one in said)
+        assert weigher.lines([template], unit, about)[0].of(about) == tuple(
+            settle(one, answers, on=DAY) for one in said
+        )

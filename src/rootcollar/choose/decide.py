@@ -86,7 +86,7 @@ def _weigh(one: OfKind, stand: Stand, setting: Setting, weigher: Weigher) -> Opt
         return SetAside(one.way, plain(gate.because), plain(gate.would_win_if), gate.asks)
     if one.figures is None:
         return SetAside(one.way, plain(one.refused), plain(one.do))
-    each = [weigher.line(template, unit, stand.key) for template in one.templates]
+    each = weigher.lines(one.templates, unit, stand.key)
     heard = each[0]
     if one.weak or len(each) > 1:
         heard = heard_of((*once(said for told in each for said in told.said), *one.weak))

@@ -86,7 +86,6 @@ class Weigher:
         self._said: dict[tuple[object, ...], Verdict] = {}
         self._units: dict[tuple[str, int], _Here] = {}
         self._places: dict[tuple[int, ...], dict[int, tuple[Heard, int]]] = {}
-        self._last: tuple[_Here, tuple[Unit | None, int]] = _NOWHERE, (None, 0)
         self._alike: dict[Verdict, Verdict] = {}
         self._met: dict[tuple[int, int, int], Verdict] = {}
         self._lines: dict[tuple[int, ...], dict[tuple[int, int], Heard]] = {}
@@ -103,20 +102,27 @@ class Weigher:
         shared = self._next(tuple(self._number(facts.get(path)) for path in _SHARED))
         return Template(facts, heard_of(said), key, place, shared, parts)
 
-    def line(self, template: Template, unit: Unit, about: str) -> Heard:
-        """Return what the rules that read no sums say of a line on a unit, answers taken in. about: its key."""
-        here, whose = self._last
-        if whose[0] is not unit or whose[1] != template.shared:
-            here = self._units.get((unit.key, template.shared)) or self._unit(unit, template)
-            self._last = here, (unit, template.shared)
-        place = here.places.get(template.place) or self._place(template, here)
-        if here.lines is None:
-            return self._settled(template, place[0], about)
-        pair = template.key, place[1]
-        heard = here.lines.get(pair)
-        if heard is None:
-            heard = here.lines[pair] = self._settled(template, place[0], about)
-        return heard
+    def lines(self, ways: Sequence[Template], unit: Unit, about: str) -> list[Heard]:
+        """Return what the rules that read no sums say of a line on a unit, done each way, answers taken in.
+
+        about: the line's key.
+        """
+        found, shared, here = [], None, _NOWHERE
+        for one in ways:
+            if one.shared != shared:
+                shared = one.shared
+                here = self._units.get((unit.key, shared)) or self._unit(unit, one)
+            place = here.places.get(one.place) or self._place(one, here)
+            lines = here.lines
+            if lines is None:
+                found.append(self._settled(one, place[0], about))
+                continue
+            pair = one.key, place[1]
+            heard = lines.get(pair)
+            if heard is None:
+                heard = lines[pair] = self._settled(one, place[0], about)
+            found.append(heard)
+        return found
 
     def _settled(self, template: Template, place: Heard, about: str) -> Heard:
         """Return what is said of a line, answers taken in."""
