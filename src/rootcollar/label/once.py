@@ -6,8 +6,9 @@ A property of 200 units has some hundred thousand pairs of a way and a stand, an
 from __future__ import annotations
 
 from collections.abc import Hashable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
+from functools import cache
 from types import MappingProxyType
 
 from rootcollar.kernel.verdict import Level, Verdict, worst
@@ -61,13 +62,14 @@ class _Here:
     """A unit: what rules read of it; what place rules say of it, by what they read of the way; what is said of lines.
 
     lines: by the keys of way and place, shared by units with the same answers; None where a line has its own answers.
-    parts: by place rule, a number for what it reads of the unit.
+    parts: by place rule, a number for what it reads of the unit. known: what is said of lines, by the key of the way.
     """
 
     facts: Facts
     parts: tuple[int, ...]
     places: dict[int, tuple[Heard, int]]
     lines: dict[tuple[int, int], Heard] | None
+    known: dict[int, Heard] = field(default_factory=dict)
 
 
 _NOWHERE = _Here({}, (), {}, None)
@@ -82,12 +84,16 @@ class Weigher:
         """Take the answers that are in, the day of work, and the labels by which an answer may be stale."""
         self._on, self._answers, self._shelf = on, tuple(answers), shelf
         self._numbers: dict[Hashable, int] = {}
-        self._seen: dict[int, tuple[Line[object], int]] = {}
+        self._seen: dict[
+            int, tuple[Line[object], int]
+        ] = {}  # the lines themselves too: else another may take the place
+        self._says: dict[tuple[int, str], int] = {}
         self._said: dict[tuple[object, ...], Verdict] = {}
         self._units: dict[tuple[str, int], _Here] = {}
         self._places: dict[tuple[int, ...], dict[int, tuple[Heard, int]]] = {}
         self._alike: dict[Verdict, Verdict] = {}
         self._met: dict[tuple[int, int, int], Verdict] = {}
+        self._heard: dict[tuple[int, ...], tuple[Heard, int]] = {}
         self._lines: dict[tuple[int, ...], dict[tuple[int, int], Heard]] = {}
 
     def template(self, facts: Facts) -> Template:
@@ -95,10 +101,10 @@ class Weigher:
         labelled = "sheet.key" in facts
         said = [self._once(known, facts) for known in rules_of("template", labelled=labelled)]
         if not labelled and "plan.strength_pct" in facts:
-            said.insert(0, no_label(""))
+            said.insert(0, self._one(no_label("")))
         parts = self._parts(facts)
         place = self._next((parts, *[self._number(facts.get(path)) for path in _WORDS]))
-        key = self._next((place, *said))
+        key = self._next((place, *map(id, said)))  # what is said alike is one object, kept as long as this is
         shared = self._next(tuple(self._number(facts.get(path)) for path in _SHARED))
         return Template(facts, heard_of(said), key, place, shared, parts)
 
@@ -112,17 +118,20 @@ class Weigher:
             if one.shared != shared:
                 shared = one.shared
                 here = self._units.get((unit.key, shared)) or self._unit(unit, one)
-            place = here.places.get(one.place) or self._place(one, here)
-            lines = here.lines
-            if lines is None:
-                found.append(self._settled(one, place[0], about))
-                continue
-            pair = one.key, place[1]
-            heard = lines.get(pair)
-            if heard is None:
-                heard = lines[pair] = self._settled(one, place[0], about)
-            found.append(heard)
+            found.append(here.known.get(one.key) or self._line(one, here, about))
         return found
+
+    def _line(self, template: Template, here: _Here, about: str) -> Heard:
+        """Return what is said of a line on a unit, the first time it is asked for."""
+        place, number = here.places.get(template.place) or self._place(template, here)
+        if here.lines is None:
+            return self._settled(template, place, about)
+        pair = template.key, number
+        heard = here.lines.get(pair)
+        if heard is None:
+            heard = here.lines[pair] = self._settled(template, place, about)
+        here.known[template.key] = heard
+        return heard
 
     def _settled(self, template: Template, place: Heard, about: str) -> Heard:
         """Return what is said of a line, answers taken in."""
@@ -141,19 +150,21 @@ class Weigher:
 
     def _place(self, template: Template, here: _Here) -> tuple[Heard, int]:
         """Return what place rules say of a way on a unit, and a number for their words."""
-        labelled, known = "sheet.key" in template.facts, self._met
+        rules, known = rules_of("place", labelled=True), self._met
         said = []
-        for at, one in enumerate(rules_of("place", labelled=True)):
-            if labelled or not one.needs_label:
-                met = at, template.parts[at], here.parts[at]
-                verdict = known.get(met)
-                if verdict is None:
-                    fresh = self._once(one, template.facts, here.facts)
-                    verdict = known[met] = self._alike.setdefault(fresh, fresh)
-                said.append(verdict)
-        words = tuple(map(id, said))  # what is said alike is one object, kept as long as this is
-        found = here.places[template.place] = heard_of(said), self._next(words)
-        return found
+        for met in zip(range(len(rules)), template.parts, here.parts, strict=True):
+            verdict = known.get(met)
+            if verdict is None:
+                verdict = known[met] = self._once(rules[met[0]], template.facts, here.facts)
+            said.append(verdict)
+        if "sheet.key" not in template.facts:
+            said = [one for one, rule in zip(said, rules, strict=True) if not rule.needs_label]
+        words = tuple(map(id, said))
+        alike = self._heard.get(words)
+        if alike is None:
+            alike = self._heard[words] = heard_of(said), self._next(words)
+        here.places[template.place] = alike
+        return alike
 
     def _unit(self, unit: Unit, template: Template) -> _Here:
         """Return what counts of a unit: its ground, and the answers about it or its lines."""
@@ -175,20 +186,23 @@ class Weigher:
             key = (*key, *[number(more.get(path) or facts.get(path)) for path in _WORDS])
         found = self._said.get(key)
         if found is None:
-            found = self._said[key] = weigh(known, {**facts, **more}, "")
+            found = self._said[key] = self._one(weigh(known, {**facts, **more}, ""))
         return found
+
+    def _one(self, said: Verdict) -> Verdict:
+        """Return the one object that stands for all verdicts like it: quicker to tell apart than by their words."""
+        return self._alike.setdefault(said, said)
 
     def _parts(self, facts: Facts) -> tuple[int, ...]:
         """Return a number for what each place rule reads of a way, or of a unit: alike facts, the same number.
 
         Where a fact is missing that no unit gives, the question names label and method, so they count too.
         """
-        found = []
-        for one in rules_of("place", labelled=True):
-            read = [self._number(facts.get(path)) for path in one.paths]
-            if any(path not in facts and not path.startswith(_OF_UNITS) for path in one.paths):
-                read += [self._number(facts.get(path)) for path in _WORDS]
-            found.append(self._next(tuple(read)))
+        found, words = [], tuple(self._number(facts.get(path)) for path in _WORDS)
+        for read, of_units in _reads():
+            numbers = tuple([self._number(facts.get(path)) for path in read])
+            asked = _NONE in numbers and any(not of_units[at] for at, one in enumerate(numbers) if one == _NONE)
+            found.append(self._next((*numbers, *words) if asked else numbers))
         return tuple(found)
 
     def _next(self, words: Hashable) -> int:
@@ -201,9 +215,19 @@ class Weigher:
             return _NONE
         seen = self._seen.get(id(line))
         if seen is None:
-            words = type(line.says), _frozen(line.says), line.page
-            seen = self._seen[id(line)] = line, self._next(words)
+            alike = id(line.says), line.page
+            said = self._says.get(alike)  # another line of the same object: it is told by its words once
+            if said is None:
+                said = self._says[alike] = self._next((type(line.says), _frozen(line.says), line.page))
+            seen = self._seen[id(line)] = line, said
         return seen[1]
+
+
+@cache
+def _reads() -> tuple[tuple[tuple[str, ...], tuple[bool, ...]], ...]:
+    """Return what each place rule reads, and which of it units give."""
+    rules = rules_of("place", labelled=True)
+    return tuple((one.paths, tuple(path.startswith(_OF_UNITS) for path in one.paths)) for one in rules)
 
 
 def heard_of(said: Sequence[Verdict]) -> Heard:
