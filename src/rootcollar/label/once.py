@@ -84,9 +84,7 @@ class Weigher:
         """Take the answers that are in, the day of work, and the labels by which an answer may be stale."""
         self._on, self._answers, self._shelf = on, tuple(answers), shelf
         self._numbers: dict[Hashable, int] = {}
-        self._seen: dict[
-            int, tuple[Line[object], int]
-        ] = {}  # the lines themselves too: else another may take the place
+        self._seen: dict[int, tuple[Line[object], int]] = {}  # lines too: while kept, no other has their id
         self._says: dict[tuple[int, str], int] = {}
         self._said: dict[tuple[object, ...], Verdict] = {}
         self._units: dict[tuple[str, int], _Here] = {}
@@ -98,14 +96,14 @@ class Weigher:
 
     def template(self, facts: Facts) -> Template:
         """Return what is said of a line wherever it is done. facts: as `template_facts`."""
-        labelled = "sheet.key" in facts
-        said = [self._once(known, facts) for known in rules_of("template", labelled=labelled)]
+        labelled, numbers = "sheet.key" in facts, self._numbered(facts)
+        said = [self._once(known, facts, numbers) for known in rules_of("template", labelled=labelled)]
         if not labelled and "plan.strength_pct" in facts:
             said.insert(0, self._one(no_label("")))
-        parts = self._parts(facts)
-        place = self._next((parts, *[self._number(facts.get(path)) for path in _WORDS]))
+        parts = self._parts(numbers)
+        place = self._next((parts, *[numbers.get(path, _NONE) for path in _WORDS]))
         key = self._next((place, *map(id, said)))  # what is said alike is one object, kept as long as this is
-        shared = self._next(tuple(self._number(facts.get(path)) for path in _SHARED))
+        shared = self._next(tuple(numbers.get(path, _NONE) for path in _SHARED))
         return Template(facts, heard_of(said), key, place, shared, parts)
 
     def lines(self, ways: Sequence[Template], unit: Unit, about: str) -> list[Heard]:
@@ -155,7 +153,8 @@ class Weigher:
         for met in zip(range(len(rules)), template.parts, here.parts, strict=True):
             verdict = known.get(met)
             if verdict is None:
-                verdict = known[met] = self._once(rules[met[0]], template.facts, here.facts)
+                facts = {**template.facts, **here.facts}
+                verdict = known[met] = self._once(rules[met[0]], facts, self._numbered(facts))
             said.append(verdict)
         if "sheet.key" not in template.facts:
             said = [one for one, rule in zip(said, rules, strict=True) if not rule.needs_label]
@@ -172,47 +171,48 @@ class Weigher:
         facts = place_facts(shared, unit, on=self._on)
         own = tuple(at for at, one in enumerate(self._answers) if one.about.partition("/")[0] == unit.key)
         alone = any("/" in self._answers[at].about for at in own)
-        parts = self._parts(facts)
+        parts = self._parts(self._numbered(facts))
         places = self._places.setdefault(parts, {})
         lines = None if alone else self._lines.setdefault(own, {})
         found = self._units[unit.key, template.shared] = _Here(facts, parts, places, lines)
         return found
 
-    def _once(self, known: Rule, facts: Facts, more: Facts = MappingProxyType({})) -> Verdict:
-        """Return what a rule says of facts. more: facts that go before them."""
-        number, read = self._number, known.paths
-        key: tuple[object, ...] = (known.number, *[number(more.get(path) or facts.get(path)) for path in read])
+    def _once(self, known: Rule, facts: Facts, numbers: Mapping[str, int]) -> Verdict:
+        """Return what a rule says of facts. numbers: theirs, by path."""
+        key: tuple[object, ...] = (known.number, *[numbers.get(path, _NONE) for path in known.paths])
         if _NONE in key:
-            key = (*key, *[number(more.get(path) or facts.get(path)) for path in _WORDS])
+            key = (*key, *[numbers.get(path, _NONE) for path in _WORDS])
         found = self._said.get(key)
         if found is None:
-            found = self._said[key] = self._one(weigh(known, {**facts, **more}, ""))
+            found = self._said[key] = self._one(weigh(known, facts, ""))
         return found
 
     def _one(self, said: Verdict) -> Verdict:
         """Return the one object that stands for all verdicts like it: quicker to tell apart than by their words."""
         return self._alike.setdefault(said, said)
 
-    def _parts(self, facts: Facts) -> tuple[int, ...]:
+    def _parts(self, numbers: Mapping[str, int]) -> tuple[int, ...]:
         """Return a number for what each place rule reads of a way, or of a unit: alike facts, the same number.
 
         Where a fact is missing that no unit gives, the question names label and method, so they count too.
         """
-        found, words = [], tuple(self._number(facts.get(path)) for path in _WORDS)
-        for read, of_units in _reads():
-            numbers = tuple([self._number(facts.get(path)) for path in read])
-            asked = _NONE in numbers and any(not of_units[at] for at, one in enumerate(numbers) if one == _NONE)
-            found.append(self._next((*numbers, *words) if asked else numbers))
+        found, words = [], tuple(numbers.get(path, _NONE) for path in _WORDS)
+        for paths, of_units in _reads():
+            read = tuple([numbers.get(path, _NONE) for path in paths])
+            asked = _NONE in read and any(not of_units[at] for at, one in enumerate(read) if one == _NONE)
+            found.append(self._next((*read, *words) if asked else read))
         return tuple(found)
 
     def _next(self, words: Hashable) -> int:
         """Return the number of some words: a new one where they are new."""
         return self._numbers.setdefault(words, len(self._numbers))
 
-    def _number(self, line: Line[object] | None) -> int:
+    def _numbered(self, facts: Facts) -> dict[str, int]:
+        """Return a number for each fact, by its path."""
+        return {path: self._number(line) for path, line in facts.items()}
+
+    def _number(self, line: Line[object]) -> int:
         """Return a number for what a line says: the same for the same words on the same page."""
-        if line is None:
-            return _NONE
         seen = self._seen.get(id(line))
         if seen is None:
             alike = id(line.says), line.page
