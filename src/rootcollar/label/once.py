@@ -153,8 +153,9 @@ class Weigher:
         for met in zip(range(len(rules)), template.parts, here.parts, strict=True):
             verdict = known.get(met)
             if verdict is None:
-                facts = {**template.facts, **here.facts}
-                verdict = known[met] = self._once(rules[met[0]], facts, self._numbered(facts))
+                rule, facts = rules[met[0]], {**template.facts, **here.facts}
+                read = {path: facts[path] for path in (*rule.paths, *_WORDS) if path in facts}
+                verdict = known[met] = self._once(rule, facts, self._numbered(read))
             said.append(verdict)
         if "sheet.key" not in template.facts:
             said = [one for one, rule in zip(said, rules, strict=True) if not rule.needs_label]
