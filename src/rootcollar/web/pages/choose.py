@@ -12,7 +12,7 @@ from rootcollar.exchange import keep_answer, keep_choice
 from rootcollar.kernel.days import MONTHS
 from rootcollar.kernel.errors import BadInput, NotFound
 from rootcollar.label import Answer
-from rootcollar.web.desk import desk_of
+from rootcollar.web.desk import Open, desk_of
 from rootcollar.web.forms import Form, Typed, faults_told
 from rootcollar.web.render import opened, page, page_once
 from rootcollar.web.views.months import month_view, months_drawer
@@ -30,11 +30,8 @@ router = APIRouter(include_in_schema=False)
 @router.get("/choose")
 def units(request: Request) -> HTMLResponse:
     """Show every unit in the order to work them."""
-    desk = desk_of(request)
-    here, now = desk.look(), desk.today.month
-    opening = opens_most(here.plan.choices) if here.plan else None
-    values = {"cards": unit_cards(here), "asked": len(questions(here)), "now": (now, MONTHS[now - 1])}
-    return page(request, "choose.html", {**values, "opening": opening.words if opening else ""})
+    here = desk_of(request).look()
+    return page_once(here, request, lambda: _units(request, here))
 
 
 @router.get("/choose/questions")
@@ -139,3 +136,10 @@ def _unit(request: Request, key: str, form: Form, status: int = 200) -> HTMLResp
     if key not in here.project.ground.units:
         raise NotFound("unit", key, list(here.project.ground.units))
     return page(request, "unit.html", {"unit": unit_view(here, key), "form": form}, status)
+
+
+def _units(request: Request, here: Open) -> HTMLResponse:
+    opening = opens_most(here.plan.choices) if here.plan else None
+    now = here.on.month, MONTHS[here.on.month - 1]
+    values = {"cards": unit_cards(here), "asked": len(questions(here)), "now": now}
+    return page(request, "choose.html", {**values, "opening": opening.words if opening else ""})
