@@ -113,6 +113,7 @@ def test_the_demos_day_sheet_fits_one_page_in_every_language_and_keeps_who_does_
         (first,) = [page for page in told if day.title in page and words["worked_to"] in page]
         for name in ("who", "wrong", "load"):
             assert words[name] in first
+        assert all(kept in first for kept, _ in (day.sketch.keep_out if day.sketch else ()))
         assert day.note in first
 
 
