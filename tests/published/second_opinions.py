@@ -170,6 +170,12 @@ def visits_one_by_one(cost: float, kill: float) -> float:
     return float(np.sum(cost * (1 - kill) ** np.arange(200)))
 
 
+def pint_walk(apart_m: float, up_kmh: float, down_kmh: float, in_brush: float) -> float:
+    """The way up and the way down walked one after the other, each at its own speed, and shared by two."""
+    ways = [apart_m * UNITS.meter / (in_brush * kmh * UNITS.kilometer / UNITS.hour) for kmh in (up_kmh, down_kmh)]
+    return float(((ways[0] + ways[1]) / 2).to("minute").magnitude)
+
+
 def share_by_halving(cost: float, per_kill: float) -> float:
     """The share dying of a visit at which visits paid one by one come to that much, found by halving."""
     low, high = 0.05, 1.0

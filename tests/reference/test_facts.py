@@ -15,7 +15,7 @@ from rootcollar.reference import Reference, Span, figures
 ROOMS = (
     "species", "general", "ingredients", "forms", "formulations", "methods", "coverage", "mixing", "hazard", "practice",
     "emergency", "kill", "kill_weights", "labour", "seasons", "posting", "placeholders", "price_usd_per_gal",
-    "conflicts",
+    "conflicts", "walking", "effort",
 )  # fmt: skip
 PSEUDO = {"practice", "ours", "geometry", "definition", "arithmetic"}
 INCH_CM = 2.54
@@ -57,7 +57,9 @@ COUNTED = {
     "kill_weights": {Mark.OURS: 16},
     "labour": {Mark.OURS: 41},
     "seasons": {Mark.READ: 9, Mark.PRACTICE: 1, Mark.OURS: 5},
-    "placeholders": {Mark.OURS: 11},
+    "placeholders": {Mark.OURS: 10},
+    "walking": {Mark.READ: 5, Mark.OURS: 4},
+    "effort": {Mark.OURS: 15},
     "price_usd_per_gal": {Mark.OURS: 13},
 }
 AT_LEAST = {

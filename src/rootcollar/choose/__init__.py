@@ -6,7 +6,7 @@ Outputs: a `Prescription`: one `Choice` a stand with reasons, fallback, verdicts
 How: ways from the sources' rows x products; gates of plant, ground and label; figures per stem as worlds; the least
 expected cost per stem killed among what is left.
 Sources: the rows of the reference, named in every reason. Prices and minutes are guesses until own ones are put in;
-a proving batch replaces the dose of its own mix and way.
+a proving batch replaces the dose of its own mix and way, an own time the whole guess of a visit to a stem.
 Refuses: to choose a way that a rule stops; to hide one: each is set aside with its reason and what would make it win.
 """
 
@@ -14,7 +14,7 @@ from rootcollar.choose.alike import alike
 from rootcollar.choose.beside import line_side_m2, side_area, side_words
 from rootcollar.choose.cost import cost_per_kill, cost_per_stem, expected, share_needed
 from rootcollar.choose.decide import decide
-from rootcollar.choose.figures import minutes_per_stem, proving_batch
+from rootcollar.choose.figures import proving_batch
 from rootcollar.choose.first import Place, place_of, thickness
 from rootcollar.choose.gates import shut
 from rootcollar.choose.in_month import MonthLine, in_month, year_of_line
@@ -23,7 +23,7 @@ from rootcollar.choose.kill import Counted, KillPool, dead_and_alive, kill_pool,
 from rootcollar.choose.missing import Opening, opens_most
 from rootcollar.choose.months import Best, MonthSaid, best_months, reasons, year_of
 from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Pick, Piece, Prescription, SetAside, Way
-from rootcollar.choose.own import NO_OWN, Mixed, Own, Price
+from rootcollar.choose.own import NO_OWN, Mixed, Own, Price, Time
 from rootcollar.choose.plan import prescribe
 from rootcollar.choose.prices import LineCost, line_cost, wage_per_h
 from rootcollar.choose.reach import Reach, mosts, reaches
@@ -40,6 +40,7 @@ from rootcollar.choose.replay import (
     replay_stem_cost,
 )
 from rootcollar.choose.setting import Setting
+from rootcollar.choose.stem_minutes import minutes_per_stem
 from rootcollar.choose.sums import line_minutes, line_mix_ml, line_money, minutes, poured_ml, stems, sum_worlds
 from rootcollar.choose.visits import (
     day_money,
@@ -55,7 +56,8 @@ from rootcollar.choose.words import instruction, method_in_words, mix_words, tri
 __all__ = [
     "NO_OWN", "Best", "Choice", "Counted", "Fallback", "KillPool", "LineCost", "Mixed", "MonthLine", "MonthSaid",
     "Opening", "Option", "Own",
-    "PerStem", "Pick", "Piece", "Place", "Prescription", "Price", "Product", "Reach", "SetAside", "Setting", "Way",
+    "PerStem", "Pick", "Piece", "Place", "Prescription", "Price", "Product", "Reach", "SetAside", "Setting", "Time",
+    "Way",
     "alike", "best_months", "cost_per_kill", "cost_per_stem", "day_money", "dead_and_alive", "decide", "expected",
     "fallback_verdicts", "in_month", "instruction", "kill_pool", "kill_share", "line_cost", "line_departures",
     "line_minutes", "line_mix_ml",

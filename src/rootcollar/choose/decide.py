@@ -8,11 +8,13 @@ from types import MappingProxyType
 
 from rootcollar.choose.beside import side_words
 from rootcollar.choose.cost import share_needed
+from rootcollar.choose.figures import on_its_ground
 from rootcollar.choose.gates import ground_gate
 from rootcollar.choose.judge import once
 from rootcollar.choose.kinds import Kind, OfKind, kind_of, ways_of_kind
 from rootcollar.choose.option import Choice, Fallback, Option, Pick, Piece, SetAside, plain
 from rootcollar.choose.setting import Setting
+from rootcollar.choose.stem_minutes import OnGround, on_ground
 from rootcollar.choose.words import trigger, way_words
 from rootcollar.kernel.doubt import best
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
@@ -39,8 +41,9 @@ def decide(
     judge = weigher or Weigher(setting.answers, setting.on, setting.shelf)
     options: list[Option] = []
     aside: list[SetAside] = []
+    ground = on_ground(stand, setting)
     for one in known.get(kind_of(stand)) or ways_of_kind(stand, setting, judge):
-        found = _weigh(one, stand, setting, judge)
+        found = _weigh(one, stand, ground, setting, judge)
         if isinstance(found, SetAside):
             aside.append(found)
         else:
@@ -79,7 +82,7 @@ def _not_followed(first: Option, pick: Pick, aside: Sequence[SetAside]) -> Optio
     return replace(first, heard=heard_of((*first.heard.said, told)))
 
 
-def _weigh(one: OfKind, stand: Stand, setting: Setting, weigher: Weigher) -> Option | SetAside:
+def _weigh(one: OfKind, stand: Stand, ground: OnGround, setting: Setting, weigher: Weigher) -> Option | SetAside:
     unit = setting.ground.units[stand.unit]
     gate = one.plant_gate or ground_gate(one.way, unit, setting.reference)
     if gate is not None:
@@ -90,7 +93,8 @@ def _weigh(one: OfKind, stand: Stand, setting: Setting, weigher: Weigher) -> Opt
     heard = each[0]
     if one.weak or len(each) > 1:
         heard = heard_of((*once(said for told in each for said in told.said), *one.weak))
-    return Option(stand, one.way, one.figures, heard)
+    figures = on_its_ground(one.way, one.figures, stand, ground, setting)
+    return Option(stand, one.way, figures, heard)
 
 
 def _rank(option: Option) -> tuple[bool, int, str]:
@@ -116,7 +120,7 @@ def _because(option: Option) -> tuple[Piece, ...]:
         *figures.kill_because,
         Piece("; "),
         Piece(f"{best(figures.minutes):.2g} minutes", "minutes"),
-        Piece(" a stem, guess until own times"),
+        Piece(f" a stem, {figures.own_time or 'guess until own times'}"),
         *_beside(option),
     )
 

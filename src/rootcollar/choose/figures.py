@@ -10,18 +10,15 @@ from rootcollar.choose.kill import kill_pool, kill_share, kill_words
 from rootcollar.choose.option import PerStem, Way
 from rootcollar.choose.prices import prices_per_l, wage_per_h
 from rootcollar.choose.setting import Setting
-from rootcollar.choose.words import method_in_words
+from rootcollar.choose.stem_minutes import OnGround, minutes_on, own_time, work_per_stem
 from rootcollar.dose import Asked, Proving, own_figure, per_stem_ml, rule_for
-from rootcollar.kernel.doubt import Doubt, Worlds, band, drawn, sure
-from rootcollar.kernel.errors import Refusal
-from rootcollar.kernel.formula import use
-from rootcollar.kernel.sources import Cited
+from rootcollar.kernel.doubt import Worlds, band, sure
 from rootcollar.mix.recipe import Recipe
-from rootcollar.reference import LabourRow, Span, Species, middle
+from rootcollar.reference import Species
 from rootcollar.shelf import dose_each
 from rootcollar.survey.stand import Stand
 
-__all__ = ["StemMix", "cost_of_stem", "minutes_per_stem", "mix_per_stem", "per_stem", "proving_batch"]
+__all__ = ["StemMix", "cost_of_stem", "mix_per_stem", "on_its_ground", "per_stem", "proving_batch"]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -38,13 +35,14 @@ class StemMix:
 
 
 def per_stem(way: Way, species: Species, stand: Stand, setting: Setting) -> PerStem:
-    """Return the figures of a way for one stem of a stand, worlds shared by every stand like it.
+    """Return the figures of a way for one stem of a stand, worlds shared by every stand like it, ground aside.
 
+    Its minutes are those of level ground, once one stands at the stem; `on_its_ground` puts in the rest.
     Raises Refusal where the dose or the kill cannot be reckoned for it.
     """
     pool = kill_pool(way, species, setting.reference)
     kill = kill_share(pool, setting.doubt)
-    minutes = minutes_per_stem(way, stand, setting)
+    minutes = work_per_stem(way, stand, setting)
     mix = mix_per_stem(way, stand, setting)
     cost = cost_of_stem(way, minutes, mix.ml, setting)
     return PerStem(
@@ -58,6 +56,23 @@ def per_stem(way: Way, species: Species, stand: Stand, setting: Setting) -> PerS
         kill_words(pool, kill),
         mix.because,
         side_area(way, setting),
+    )
+
+
+def on_its_ground(way: Way, figures: PerStem, stand: Stand, ground: OnGround, setting: Setting) -> PerStem:
+    """Return the figures of `per_stem` as they are where a stand is: slope and walk in, or the crew's own time whole.
+
+    ground: of the stand, as `on_ground` has it.
+    """
+    own = own_time(way, stand, setting)
+    minutes = minutes_on(figures.minutes, ground) if own is None else sure(own.minutes)
+    cost = cost_of_stem(way, minutes, figures.mix_ml, setting)
+    return replace(
+        figures,
+        minutes=minutes,
+        cost=cost,
+        cost_per_kill=cost_per_kill(cost, figures.kill),
+        own_time=own.words if own else "",
     )
 
 
@@ -96,20 +111,6 @@ def mix_per_stem(way: Way, stand: Stand, setting: Setting) -> StemMix:
     return StemMix(ml, band(ml).high, "stem", words)
 
 
-def minutes_per_stem(way: Way, stand: Stand, setting: Setting) -> Worlds:
-    """Return the work of one visit to one stem [min]. Raises Refusal where nobody has guessed one for its size."""
-    method, diameter = way.visit.method, sum(stand.band_cm) / 2
-    rows = [row for row in setting.reference.labour if row.method == method and row.diameter_cm.holds(diameter)]
-    if not rows:
-        raise Refusal(
-            f"time for {method} on stems of this size", limit="no guess is kept for it", do="put in your own times"
-        )
-    row = rows[0]
-    return _worlds(
-        setting.doubt, f"minutes/{method}", row.minutes, row, "min", f"work on one stem, {method_in_words(way)}"
-    )
-
-
 def cost_of_stem(way: Way, minutes: Worlds, mix_ml: Worlds, setting: Setting) -> Worlds:
     """Return what one visit to one stem costs [money]: of its minutes [min] and its mix [mL].
 
@@ -128,10 +129,3 @@ def proving_batch(method: str, recipe: Recipe, setting: Setting) -> Proving | No
     ingredients = {key: one.ingredient for key, one in setting.reference.formulations.items()}
     ingredients |= {one.sheet.key: one.formulation.ingredient for one in setting.products if one.sheet}
     return setting.own.batch(method, recipe, ingredients)
-
-
-def _worlds(doubt: Doubt, unknown: str, span: Span, row: LabourRow, unit: str, holds_for: str) -> Worlds:
-    figure = use(middle(Cited(span, unit, row.source, row.mark, holds_for)))
-    if span.low is None or span.high is None or span.low == span.high:
-        return sure(figure)
-    return drawn(doubt, unknown, span.low, figure, span.high)

@@ -96,6 +96,7 @@ class PerStem:
     kill: share that dies of a visit. mix_ml: finished mix [mL]. minutes: work [min]. cost: money, of the placeholder
     or own prices. cost_per_kill: expected cost to kill one stem. kill_because: which trial, in words.
     side_m2: ground on which other plants are hit beside it [m2]; no cost has it in it.
+    own_time: whose minutes they are, where they are not a guess.
     mean_cost, mean_cost_per_kill: their means over the doubt, kept because every ranking asks for them.
     """
 
@@ -109,6 +110,7 @@ class PerStem:
     kill_because: tuple[Piece, ...] = ()
     dose_because: str = ""
     side_m2: Worlds = field(default_factory=lambda: sure(0.0))
+    own_time: str = ""
     mean_cost: float = field(init=False)
     mean_cost_per_kill: float = field(init=False)
 

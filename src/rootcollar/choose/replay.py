@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from rootcollar.choose.beside import line_side_m2, side_area
 from rootcollar.choose.cost import cost_per_kill
-from rootcollar.choose.figures import cost_of_stem, minutes_per_stem, mix_per_stem
+from rootcollar.choose.figures import cost_of_stem, mix_per_stem
 from rootcollar.choose.kill import kill_pool, kill_share
 from rootcollar.choose.option import Choice, Way
 from rootcollar.choose.prices import line_labour, line_mix_cost
 from rootcollar.choose.setting import Setting
+from rootcollar.choose.stem_minutes import minutes_per_stem
 from rootcollar.choose.sums import line_minutes, line_mix_ml, line_money
 from rootcollar.choose.visits import all_visits, stem_visits, visits_of
 from rootcollar.kernel.doubt import Worlds

@@ -187,6 +187,7 @@ def _things(reference: Reference) -> Iterator[tuple[str, object]]:
     yield "kill of one visit", reference.kill
     yield "how much a kill counts elsewhere", dict(reference.kill_weights)
     yield "minutes a stem", reference.labour
+    yield "walk, slope, thorns, slash and fruit", (dict(reference.walking), dict(reference.effort))
     yield "seasons", reference.seasons
     yield "prices and pay to start from", (dict(reference.placeholders), dict(reference.price_usd_per_gal))
     yield "disagreements", reference.conflicts

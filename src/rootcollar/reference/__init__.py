@@ -15,6 +15,7 @@ find_tongue; best, named, numbers, spans; figures, row_words; and the shapes lis
 
 from rootcollar.reference.chooser import best, middle, named, numbers, spans, why
 from rootcollar.reference.disagree import Conflict
+from rootcollar.reference.effort import EffortRow
 from rootcollar.reference.figures import figures, row_words
 from rootcollar.reference.find import (
     find_form,
@@ -65,6 +66,7 @@ __all__ = [
     "Conflict",
     "Coverage",
     "EfficacyRow",
+    "EffortRow",
     "FailRow",
     "Figure",
     "Form",

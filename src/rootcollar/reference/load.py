@@ -11,6 +11,7 @@ from typing import Generic, TypeVar
 from rootcollar.kernel.sources import Cited, Source
 from rootcollar.kernel.tongue import Tongue
 from rootcollar.reference.disagree import Conflict, read_conflict
+from rootcollar.reference.effort import EffortRow, read_effort
 from rootcollar.reference.plants import General, Species
 from rootcollar.reference.posting import PostingRow, read_posting
 from rootcollar.reference.products import Form, Formulation, Ingredient
@@ -203,6 +204,16 @@ class Reference:
         return self._rows("labour.toml", "labour", read_labour)
 
     @cached_property
+    def walking(self) -> Mapping[str, Cited[Span]]:
+        """Guesses of the walk between stems and of steep ground, by name."""
+        return self._spans("walking", "effort.toml")
+
+    @cached_property
+    def effort(self) -> Mapping[str, tuple[EffortRow, ...]]:
+        """Guesses of what a visit takes beside the work at the stem: of thorns, of slash and of fruit."""
+        return {key: self._rows("effort.toml", key, read_effort) for key in ("thorns", "slash", "fruit")}
+
+    @cached_property
     def seasons(self) -> tuple[SeasonRow, ...]:
         """Parts of the year in which ways of working do best, or do not work, whatever the plant."""
         return self._rows("seasons.toml", "seasons", read_season)
@@ -228,8 +239,8 @@ class Reference:
         tables = (self._table(f"tongues/{name}.toml") if name in known else None for name in beside)
         return read_tongue(code, self._table(f"tongues/{code}.toml"), *tables)
 
-    def _spans(self, key: str) -> Mapping[str, Cited[Span]]:
-        table = self._table("labour.toml").child(key)
+    def _spans(self, key: str, file: str = "labour.toml") -> Mapping[str, Cited[Span]]:
+        table = self._table(file).child(key)
         return {name: table.cited(name, Span) for name in table.left()}
 
 
