@@ -172,7 +172,7 @@ def visits_one_by_one(cost: float, kill: float) -> float:
 
 def pint_walk(apart_m: float, up_kmh: float, down_kmh: float, in_brush: float) -> float:
     """The way up and the way down walked one after the other, each at its own speed, and shared by two."""
-    ways = [apart_m * UNITS.meter / (in_brush * kmh * UNITS.kilometer / UNITS.hour) for kmh in (up_kmh, down_kmh)]
+    ways = [in_brush * apart_m * UNITS.meter / (kmh * UNITS.kilometer / UNITS.hour) for kmh in (up_kmh, down_kmh)]
     return float(((ways[0] + ways[1]) / 2).to("minute").magnitude)
 
 

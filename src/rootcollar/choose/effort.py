@@ -52,24 +52,26 @@ def off_path_kmh(slope_pct: Worlds, fastest_kmh: float, fastest_slope: float, sl
 
 
 @formula(
-    "apart_m / 1000 * 60 * (1 / up_kmh + 1 / down_kmh) / 2 / in_brush",
+    "apart_m / 1000 * 60 * (1 / up_kmh + 1 / down_kmh) / 2 * maximum(in_brush, 1)",
     gives="min",
     source="arithmetic",
     apart_m=(0.1, 200),
     up_kmh=(0.1, 6),
     down_kmh=(0.1, 6),
-    in_brush=(0.1, 1),
+    in_brush=(1, 5),
 )
 def walk_min(apart_m: Worlds, up_kmh: Worlds, down_kmh: Worlds, in_brush: Worlds) -> Worlds:
     """Return the walk from a stem to the next, as often uphill as downhill [min].
 
-    apart_m: from one to the next [m]. up_kmh, down_kmh: speed of a walker off the path [km/h]. in_brush: share of it.
+    apart_m: from one to the next [m]. up_kmh, down_kmh: speed of a walker off the path [km/h]. in_brush: times as
+    long in brush and with gear, never less than once.
     """
-    return apart_m / _M_PER_KM * _MIN_PER_H * (1 / up_kmh + 1 / down_kmh) / 2 / in_brush
+    found: Worlds = apart_m / _M_PER_KM * _MIN_PER_H * (1 / up_kmh + 1 / down_kmh) / 2 * np.maximum(in_brush, 1)
+    return found
 
 
 @formula(
-    "(at_stem + slash + fruit) * thorns",
+    "(at_stem + slash + fruit) * maximum(thorns, 1)",
     gives="min",
     source="ours",
     at_stem=(0.1, 60),
@@ -80,9 +82,11 @@ def walk_min(apart_m: Worlds, up_kmh: Worlds, down_kmh: Worlds, in_brush: Worlds
 def work_min(at_stem: Worlds, slash: Worlds, fruit: Worlds, thorns: Worlds) -> Worlds:
     """Return the work on one stem on level ground, once one stands at it [min].
 
-    at_stem: of the way of working [min]. slash: for what is cut [min]. fruit: to bag it [min]. thorns: times as long.
+    at_stem: of the way of working [min]. slash: for what is cut [min]. fruit: to bag it [min]. thorns: times as long,
+    never less than once.
     """
-    return (at_stem + slash + fruit) * thorns
+    found: Worlds = (at_stem + slash + fruit) * np.maximum(thorns, 1)
+    return found
 
 
 @formula(

@@ -92,7 +92,7 @@ def _project(path: Path) -> Project:
     shelf, keys = _shelf(reading), [file.stem for file in _sheets(path)]
     applied = reading.table("applied.csv", partial(read_applied, shelf=shelf), units) if "applied.csv" in there else ()
     lots = reading.table("stock.csv", partial(_stock, keys), None) if "stock.csv" in there else ()
-    own = reading.toml("own.toml", partial(_own, keys)) if "own.toml" in there else None
+    own = reading.toml("own.toml", partial(_own, keys, units)) if "own.toml" in there else None
     if reading.faults or ground is None:
         raise BadInput(*reading.faults)
     ground = replace(ground, notes=(*ground.notes, *reading.notes, *_wide(applied, ground), *_unread(path)))
@@ -140,8 +140,8 @@ def _stock(
     return read_stock(text, file, keys)
 
 
-def _own(keys: list[str], table: dict[str, Any], file: str) -> Own:
-    return read_own(table, file, keys)
+def _own(keys: list[str], units: Mapping[str, str] | None, table: dict[str, Any], file: str) -> Own:
+    return read_own(table, file, keys, units)
 
 
 def _wide(applied: tuple[Applied, ...], ground: Ground) -> list[str]:

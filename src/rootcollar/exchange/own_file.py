@@ -11,6 +11,7 @@ from pydantic import BeforeValidator, Field
 from rootcollar.choose import Mixed, Own, Price
 from rootcollar.dose import BY_CUTS, Proving
 from rootcollar.exchange.entry import Day, Entry, Text, Volume, check, refuse
+from rootcollar.exchange.own_times import TimeEntry, read_times, time_faults
 from rootcollar.exchange.stock_file import read_what
 from rootcollar.kernel.errors import BadInput, Fault, UnitError
 from rootcollar.kernel.units import Kind, read
@@ -166,6 +167,7 @@ class _Own(Entry):
     proving: list[_Proving] = Field([], description="a block [[proving]] for each proving batch")
     price: list[_Price] = Field([], description="a block [[price]] for each size on sale")
     partner: list[_Partner] = Field([], description="a block [[partner]] for each second product of a mix")
+    time: list[TimeEntry] = Field([], description="a block [[time]] for each time that was measured")
     target: Target | None = Field(None, description='of the stems, dead when all is done, such as target = "95%"')
     set_up: OfDay | None = Field(None, description="minutes of a day, all people together, such as set_up = 40")
     travel: OfDay | None = Field(None, description="minutes of a day, all people together, such as travel = 60")
@@ -173,8 +175,8 @@ class _Own(Entry):
     wage: Money | None = Field(None, description="what an hour of one person costs, such as wage = 28")
 
 
-def read_own(table: dict[str, Any], file: str, sheets: Collection[str]) -> Own:
-    """Return the crew's own figures. sheets: keys of the label sheets on the shelf.
+def read_own(table: dict[str, Any], file: str, sheets: Collection[str], units: Mapping[str, str] | None = None) -> Own:
+    """Return the crew's own figures. sheets: keys of the label sheets on the shelf. units: names by key, if known.
 
     Raises BadInput with all faults of the file: of its form first, then of what its blocks say together.
     """
@@ -194,6 +196,8 @@ def read_own(table: dict[str, Any], file: str, sheets: Collection[str]) -> Own:
         ]
         faults += _unknown(product, other.product, file, place, "product")
         faults += [] if other.fertiliser else _unknown(product, other.partner, file, place, "with")
+    for number, taken in enumerate(entry.time, start=1):
+        faults += [replace(fault, file=file, row=f"[[time]] {number}") for fault in time_faults(taken, units)]
     faults = faults or [replace(fault, file=file) for fault in _twice(entry.price)]
     if faults:
         raise BadInput(*faults)
@@ -206,7 +210,7 @@ def read_own(table: dict[str, Any], file: str, sheets: Collection[str]) -> Own:
                   one.fertiliser)
             for one in entry.partner
         ),
-        entry.target, entry.set_up, entry.travel, entry.day,
+        entry.target, entry.set_up, entry.travel, entry.day, read_times(entry.time, units),
     )  # fmt: skip
 
 

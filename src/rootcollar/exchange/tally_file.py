@@ -13,7 +13,7 @@ from rootcollar.kernel.units import Kind, read, read_range
 from rootcollar.reference import find_species
 from rootcollar.survey import MeasuredAt, TallyRow
 
-__all__ = ["COLUMNS", "read_tally", "unit_reader"]
+__all__ = ["COLUMNS", "read_band", "read_tally", "unit_reader"]
 
 COLUMNS = (
     Column("unit", "brook-edge"),
@@ -78,7 +78,7 @@ def _tally_row(row: Row, read_unit: Callable[[str], str]) -> TallyRow | None:
     """Return a row of the tally; None when something needed in it cannot be read, which its faults say."""
     unit = row.read("unit", read_unit)
     species = row.read("species", lambda said: find_species(said).key)
-    band_cm = row.read("diameter class", _band_cm)
+    band_cm = row.read("diameter class", read_band)
     count, low, high = (row.read(column, _stems) for column in ("count", "low", "high"))
     measured_at = row.read("measured at", lambda said: _word(said, _MEASURED))
     crown_m, height_m = row.read("crown", _length_m), row.read("height", _length_m)
@@ -92,7 +92,8 @@ def _tally_row(row: Row, read_unit: Callable[[str], str]) -> TallyRow | None:
     return TallyRow(unit, species, band_cm, count, low, high, measured_at, crown_m, height_m, fruiting)
 
 
-def _band_cm(said: str) -> tuple[float, float]:
+def read_band(said: str) -> tuple[float, float]:
+    """Return both ends of a diameter class such as "1-2 in" [cm]. Raises BadInput or UnitError for another."""
     try:
         low, high = (end.amount * _CM_IN_M for end in read_range(said, Kind.LENGTH))
     except UnitError:

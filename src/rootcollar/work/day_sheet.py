@@ -27,6 +27,7 @@ from rootcollar.reference import Species
 from rootcollar.shelf import Distance, Sheet
 from rootcollar.site import Unit, sketch
 from rootcollar.work import text
+from rootcollar.work.after_cut import CUTTING
 from rootcollar.work.again import poured_again, stems_again
 from rootcollar.work.batches import Batches, batches, card_again, limits_of, loads_again, short
 from rootcollar.work.cards import product_words
@@ -91,11 +92,17 @@ def day_sheet(asked: DayAsked, tongue: Tongue) -> DaySheet:
         emergency=emergency_rows(asked.unit, asked.setting, tongue),
         first_aid=first_aid_words(sheets, recipes, tongue),
         loads=_loads(made),
-        leftovers=tongue.say("left.over"),
+        leftovers=_left(asked.lines, tongue),
         load_heads=tuple(words for _, words in tongue.group("load")),
         words=tongue.group("sheet"),
         note=tongue.note,
     )
+
+
+def _left(lines: Sequence[Choice], tongue: Tongue) -> str:
+    """Say what is done with leftover mix, and with what is cut where anything may be."""
+    cut = any(option.way.visit.method in CUTTING for line in lines for option in line.options)
+    return " ".join((tongue.say("left.over"), *([tongue.say("left.cut")] if cut else [])))
 
 
 def _proving(recipes: dict[str, Recipe], asked: DayAsked, tongue: Tongue) -> str:

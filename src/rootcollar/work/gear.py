@@ -8,6 +8,7 @@ from rootcollar.hazard import felling_distance_m
 from rootcollar.kernel.units import convert, show
 from rootcollar.kernel.verdict import Level, worst_first
 from rootcollar.reference import Reference, named, numbers
+from rootcollar.work.after_cut import bags_for
 from rootcollar.work.asked import PacketAsked
 from rootcollar.work.crew import SAWN
 from rootcollar.work.day_rules import day_verdicts
@@ -51,11 +52,17 @@ def gear_page(asked: PacketAsked) -> Page | None:
                  "rule is named."),
             *([water_part(products, asked)] if mixes else []),
             *([_saw_part(asked, power=power)] if sawn else []),
+            *([_bags_part(bags)] if (bags := bags_for(work_lines(asked), asked.setting)) else []),
             *(aboard_parts(mixes, products, asked) if mixes else []),
             *([Part("What the rules say of the day", "text", said)] if (said := _of_the_day(asked)) else []),
             _heat_part(reference),
         ),
     )  # fmt: skip
+
+
+def _bags_part(bags: tuple[str, ...]) -> Part:
+    note = "How many bags is not known: count the first ones. What is done with what is cut stands on the unit's page."
+    return Part("For what is cut", "ticks", tuple((one,) for one in bags), note=note)
 
 
 def _of_the_day(asked: PacketAsked) -> tuple[tuple[str, ...], ...]:

@@ -168,6 +168,7 @@ class UnitLine:
     ] = ()  # of a line of work: when it is best, then months open, open on some days, shut, and why
     side: str = ""  # ground beside the stems on which other plants are hit; nothing for a line without mix
     to_share: str = ""  # visits, hours and money until enough stems are dead; nothing for a line that is not work
+    after: tuple[str, ...] = ()  # what to do with what is cut; nothing where nothing is
     most: str = ""  # stems and mix on an acre at which the label's rates are reached; nothing for a line not work
 
 

@@ -31,6 +31,7 @@ from rootcollar.kernel.verdict import Level, Verdict, worst_first
 from rootcollar.label import Handling
 from rootcollar.site import Unit
 from rootcollar.work import text
+from rootcollar.work.after_cut import after_cut
 from rootcollar.work.day_sheet import letter_of
 from rootcollar.work.months_words import months_words
 from rootcollar.work.packet import Reason, Said, UnitLine, UnitPage
@@ -48,7 +49,12 @@ def unit_page(unit: Unit, prescription: Prescription, setting: Setting) -> UnitP
         first_because=dict(prescription.order).get(unit.key, ""),
         facts=_facts(unit),
         lines=tuple(
-            replace(unit_line(one, prescription, setting), most=_most(one, reached), months=_months(one, setting))
+            replace(
+                unit_line(one, prescription, setting),
+                most=_most(one, reached),
+                months=_months(one, setting),
+                after=after_cut(one.option, setting) if one.is_work and one.option else (),
+            )
             for group in alike(lines)
             for one in group
         ),

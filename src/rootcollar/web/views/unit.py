@@ -36,6 +36,7 @@ from rootcollar.web.views.reach import reach_runs
 from rootcollar.web.views.reasons import lines_run, place_runs, runs_of
 from rootcollar.web.views.working import Run, counted, money, visits, work_of
 from rootcollar.work import text
+from rootcollar.work.after_cut import after_cut
 from rootcollar.work.packet import Said
 from rootcollar.work.unit_page import said as printed
 
@@ -74,6 +75,7 @@ class Row:
     ways: tuple[tuple[str, str], ...] = ()
     picked: bool = False
     most: tuple[Run, ...] = ()
+    after: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -212,6 +214,7 @@ def _row(line: Choice, here: Open, reached: Mapping[str, tuple[Reach, ...]]) -> 
         ways=_ways(line),
         picked=stand.key in here.project.picked,
         most=reach_runs(line, reached.get(stand.key, ())) if line.is_work else (),
+        after=after_cut(option, here.setting) if line.is_work else (),
     )  # fmt: skip
 
 
