@@ -74,5 +74,5 @@ def test_the_blank_file_shows_a_block_that_can_be_read() -> None:
     text = (Path(room.__file__).parent / "blank" / "own.toml").read_text(encoding="utf-8").splitlines()
     start = text.index("# [[time]]")
     block = "\n".join(line.removeprefix("# ") for line in text[start : start + 10])
-    (one,) = read(block).times
-    assert (one.minutes, one.unit, one.what) == (2.125, "brook-edge", "stem")
+    (one,) = read(block, {"unit-1": "Unit 1"}).times
+    assert (one.minutes, one.unit, one.what) == (2.125, "unit-1", "stem")

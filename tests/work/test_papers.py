@@ -102,7 +102,7 @@ def test_a_jug_sold_by_weight_has_no_rinse_volume() -> None:
 
 def test_rinse_water_never_goes_into_an_oil_mix() -> None:
     rows = {row[0].split("  ")[0]: row[3] for row in part(hobbin_packet(), LEFT, "By mix").rows}
-    assert rows["A, B, E, G"].startswith("is water of the next load")
+    assert rows["B, D, E, G"].startswith("is water of the next load")
     assert rows["C"].startswith("not into this mix")
 
 

@@ -71,7 +71,7 @@ def test_a_label_without_hours_to_keep_means_the_same_day(line: str | None, word
 def test_product_that_is_not_mixed_has_a_tape_of_its_own() -> None:
     plain = [one for one in hobbin_packet().tags if not one.letter]
     assert plain and all(one.bars == NOT_MIXED for one in plain)
-    assert {dict(one.lines)["For mix"] for one in plain} == {"A, B, E, G", "C"}
+    assert {dict(one.lines)["For mix"] for one in plain} == {"B, D, E, G", "C"}
 
 
 def test_no_work_no_tags_no_signs_no_papers() -> None:
