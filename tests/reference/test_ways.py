@@ -174,7 +174,7 @@ def test_placeholders_tell_the_user_to_put_in_their_own(facts: Reference) -> Non
 
 
 def test_habits_of_the_trade_are_marked_as_such(facts: Reference) -> None:
-    assert len(facts.practice) == 21
+    assert len(facts.practice) == 20
     for one in facts.practice.values():
         assert one.mark is Mark.PRACTICE and one.source == "practice"
     band = facts.practice["basal_band"].figures

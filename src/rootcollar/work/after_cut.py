@@ -37,7 +37,7 @@ def _said(option: Option, method: str, setting: Setting) -> Iterator[str]:
         yield from (
             f"{look if key == 'bag_fruit' else ''}{words}" for key, words in _habit(habits, "bag_fruit", "drag_none")
         )
-    yield from (words for _, words in _habit(habits, "lay_slash", "leave_hanging", "roots_up"))
+    yield from (words for _, words in _habit(habits, "lay_slash", "leave_hanging"))
     yield from _rooting(species, method, habits, setting)
     if option.way.visit.recipe is not None:
         yield from (words for _, words in _habit(habits, "no_fire"))
