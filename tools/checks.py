@@ -25,7 +25,7 @@ PUBLISHED = ROOT / "tests" / "published"
 PAGE = ROOT / "docs" / "checks.md"
 SOURCES = "sources.toml"  # those that only the checks cite
 ADVICE = "advice.toml"  # what sheets advise: no figures, read by the tests of choosing
-ROOMS = ("hazard", "site", "dose", "mix", "choose", "label", "survey", "work")
+ROOMS = ("hazard", "site", "timing", "dose", "mix", "choose", "label", "survey", "work")
 
 KINDS = {
     "published": "printed in a source",

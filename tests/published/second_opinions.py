@@ -12,6 +12,8 @@ from numpy.typing import NDArray
 from shapely import Point, Polygon, box
 from shapely.affinity import scale
 
+from tests.published.sky import *  # noqa: F403
+
 Array = NDArray[np.float64]
 UNITS: pint.UnitRegistry = pint.UnitRegistry()
 UNITS.define("money = [money]")

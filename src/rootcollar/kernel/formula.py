@@ -48,7 +48,11 @@ _WORDS: dict[str, Any] = {
     "exp": np.exp,
     "log": np.log,
     "log10": np.log10,
+    "sin": np.sin,
     "cos": np.cos,
+    "tan": np.tan,
+    "arcsin": np.arcsin,
+    "arccos": np.arccos,
     "arctan": np.arctan,
     "sum": np.sum,
 }

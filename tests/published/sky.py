@@ -1,0 +1,84 @@
+"""What libraries of sun, moist air and falling drops say that know nothing of this project."""
+
+from __future__ import annotations
+
+from math import acos, cos, degrees, radians, sin
+
+import fluids
+import psychrolib
+from astral import SunDirection, sun
+from fluids import drag
+
+psychrolib.SetUnitSystem(psychrolib.SI)
+
+__all__ = [
+    "balance_by_fluids", "centre_by_astral", "dew_point_by_psychrolib", "drag_by_fluids",
+    "eccentricity_by_astral", "horizon_by_astral", "longitude_by_astral",
+    "mean_anomaly_by_astral", "mean_longitude_by_astral", "moist_by_psychrolib", "obliquity_by_astral",
+    "reynolds_by_fluids", "turn_by_astral", "wet_ratio_by_psychrolib", "zenith_by_vectors",
+]  # fmt: skip
+
+
+def mean_longitude_by_astral(t: float) -> float:
+    return float(sun.geom_mean_long_sun(t))
+
+
+def mean_anomaly_by_astral(t: float) -> float:
+    return float(sun.geom_mean_anomaly_sun(t))
+
+
+def eccentricity_by_astral(t: float) -> float:
+    return float(sun.eccentric_location_earth_orbit(t))
+
+
+def centre_by_astral(anomaly_deg: float, t: float) -> float:
+    return float(sun.sun_eq_of_center(t))
+
+
+def longitude_by_astral(mean_longitude_deg: float, centre_deg: float, t: float) -> float:
+    return float(sun.sun_apparent_long(t))
+
+
+def obliquity_by_astral(t: float) -> float:
+    return float(sun.obliquity_correction(t))
+
+
+def turn_by_astral(cosine: float) -> float:
+    """At the equator with the sun over it, the turn from noon is the zenith angle itself."""
+    return degrees(sun.hour_angle(0.0, 0.0, degrees(acos(cosine)), SunDirection.RISING))
+
+
+def horizon_by_astral(lat_deg: float, declination_deg: float, zenith_deg: float) -> float:
+    return cos(sun.hour_angle(lat_deg, declination_deg, zenith_deg, SunDirection.RISING))
+
+
+def zenith_by_vectors(lat_deg: float, declination_deg: float, turn_deg: float) -> float:
+    """The angle between two lines in space: straight up at the place, and toward the sun."""
+    lat, dec, turn = (radians(one) for one in (lat_deg, declination_deg, turn_deg))
+    up, to_sun = (cos(lat), 0.0, sin(lat)), (cos(dec) * cos(turn), cos(dec) * sin(turn), sin(dec))
+    return degrees(acos(sum(a * b for a, b in zip(up, to_sun, strict=True))))
+
+
+def moist_by_psychrolib(vapour_pa: float, pressure_pa: float) -> float:
+    return float(psychrolib.GetHumRatioFromVapPres(vapour_pa, pressure_pa))
+
+
+def wet_ratio_by_psychrolib(wet_c: float, air_c: float, saturated: float) -> float:
+    return float(psychrolib.GetHumRatioFromTWetBulb(air_c, wet_c, 101325))
+
+
+def dew_point_by_psychrolib(air_c: float, humidity_pct: float) -> float:
+    return float(psychrolib.GetTDewPointFromRelHum(air_c, humidity_pct / 100))
+
+
+def drag_by_fluids(reynolds: float) -> float:
+    return float(drag.drag_sphere(reynolds, Method="Clift_Gauvin"))
+
+
+def reynolds_by_fluids(speed_m_s: float, drop_um: float) -> float:
+    return float(fluids.Reynolds(V=speed_m_s, D=drop_um * 1e-6, rho=1.204, mu=1.813e-5))
+
+
+def balance_by_fluids(drop_um: float, drag: float) -> float:
+    """The speed at which the library finds weight and drag equal, with its own fit of the drag."""
+    return float(fluids.v_terminal(D=drop_um * 1e-6, rhop=998.2, rho=1.204, mu=1.813e-5))
