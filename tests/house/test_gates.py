@@ -11,7 +11,7 @@ import pytest
 ROOT = Path(__file__).resolve().parents[2]
 PROJECT = ROOT / "pyproject.toml"
 UPPER = ("cli", "web", "jobs", "exchange", "paper", "work", "choose", "label")
-LOWER = ("mix", "dose", "survey", "site", "shelf", "hazard", "reference", "kernel")
+LOWER = ("mix", "dose", "timing", "survey", "site", "shelf", "hazard", "reference", "kernel")
 
 
 def start(words: list[str], folder: Path, **environ: str) -> subprocess.CompletedProcess[str]:

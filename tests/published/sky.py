@@ -12,8 +12,8 @@ from fluids import drag
 psychrolib.SetUnitSystem(psychrolib.SI)
 
 __all__ = [
-    "balance_by_fluids", "centre_by_astral", "dew_point_by_psychrolib", "drag_by_fluids",
-    "eccentricity_by_astral", "horizon_by_astral", "longitude_by_astral",
+    "apart_by_psychrolib", "balance_by_fluids", "centre_by_astral", "dew_point_by_psychrolib", "drag_by_fluids",
+    "eccentricity_by_astral", "fall_by_fluids", "horizon_by_astral", "longitude_by_astral",
     "mean_anomaly_by_astral", "mean_longitude_by_astral", "moist_by_psychrolib", "obliquity_by_astral",
     "reynolds_by_fluids", "turn_by_astral", "wet_ratio_by_psychrolib", "zenith_by_vectors",
 ]  # fmt: skip
@@ -69,6 +69,16 @@ def wet_ratio_by_psychrolib(wet_c: float, air_c: float, saturated: float) -> flo
 
 def dew_point_by_psychrolib(air_c: float, humidity_pct: float) -> float:
     return float(psychrolib.GetTDewPointFromRelHum(air_c, humidity_pct / 100))
+
+
+def apart_by_psychrolib(air_c: float, wet_c: float) -> float:
+    """Of air of 20 degrees and half its most."""
+    return float(20 - psychrolib.GetTWetBulbFromRelHum(20, 0.5, 101325))
+
+
+def fall_by_fluids(height_m: float, settling_m_s: float) -> float:
+    """Of a drop of 100 micrometres."""
+    return height_m / balance_by_fluids(100, 0)
 
 
 def drag_by_fluids(reynolds: float) -> float:
