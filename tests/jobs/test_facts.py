@@ -28,6 +28,7 @@ THINGS = [
     *(("formulations", key) for key in load().formulations),
     *(("mixing", key) for key in load().mixing if key != "units"),
     *(("hazard", key) for key in load().hazard),
+    *(("weather", key) for key in load().weather),
     *(("emergency", key) for key in load().emergency),
 ]
 
@@ -117,7 +118,7 @@ def test_every_figure_of_a_thing_stands_on_its_page_with_source_and_mark(shelf: 
     )
     wanted = Counter((figure.source, figure.mark) for _, figure in figures(thing))
     assert set(told) >= set(wanted)
-    if shelf in ("mixing", "hazard", "emergency"):
+    if shelf in ("mixing", "hazard", "weather", "emergency"):
         said = " ".join(text for one in shown for text in lines(one))
         assert all(
             amount_words(figure).split(";")[0][:40] in said for _, figure in figures(thing) if shelf != "species"
@@ -260,8 +261,8 @@ def test_a_rule_nobody_weighs_says_so() -> None:
 def test_every_figure_of_every_shelf_rests_on_a_source_that_shows_it() -> None:
     shelves = (
         "species", "general", "ingredients", "forms", "formulations", "methods", "coverage", "mixing", "hazard",
-        "emergency", "posting", "practice", "kill", "kill_weights", "labour", "seasons", "placeholders",
-        "price_usd_per_gal", "conflicts",
+        "weather", "emergency", "posting", "practice", "kill", "kill_weights", "labour", "seasons", "placeholders",
+        "price_usd_per_gal", "conflicts", "walking", "effort",
     )  # fmt: skip
     wanted = Counter(one.source for shelf in shelves for _, one in figures(getattr(load(), shelf)))
     told = {key: source_page(key, load()) for key in wanted}
@@ -283,7 +284,8 @@ def test_every_disagreement_shows_its_sides_with_their_sources() -> None:
 def test_every_kind_of_thing_is_listed() -> None:
     kinds = [listing.kind for listing in contents(load()).value]
     assert kinds == [
-        "species", "ingredient", "formulation", "method", "rule", "mixing", "hazard", "emergency", "practice", "source",
+        "species", "ingredient", "formulation", "method", "rule", "mixing", "hazard", "weather", "emergency",
+        "practice", "source",
     ]  # fmt: skip
 
 

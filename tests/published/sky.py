@@ -15,7 +15,7 @@ __all__ = [
     "apart_by_psychrolib", "balance_by_fluids", "centre_by_astral", "dew_point_by_psychrolib", "drag_by_fluids",
     "eccentricity_by_astral", "fall_by_fluids", "horizon_by_astral", "longitude_by_astral",
     "mean_anomaly_by_astral", "mean_longitude_by_astral", "moist_by_psychrolib", "obliquity_by_astral",
-    "reynolds_by_fluids", "turn_by_astral", "wet_ratio_by_psychrolib", "zenith_by_vectors",
+    "pressure_by_psychrolib", "reynolds_by_fluids", "turn_by_astral", "wet_ratio_by_psychrolib", "zenith_by_vectors",
 ]  # fmt: skip
 
 
@@ -79,6 +79,10 @@ def apart_by_psychrolib(air_c: float, wet_c: float) -> float:
 def fall_by_fluids(height_m: float, settling_m_s: float) -> float:
     """Of a drop of 100 micrometres."""
     return height_m / balance_by_fluids(100, 0)
+
+
+def pressure_by_psychrolib(height_m: float) -> float:
+    return float(psychrolib.GetStandardAtmPressure(height_m))
 
 
 def drag_by_fluids(reynolds: float) -> float:

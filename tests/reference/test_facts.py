@@ -17,7 +17,7 @@ from tools.checks import every_formula
 ROOMS = (
     "species", "general", "ingredients", "forms", "formulations", "methods", "coverage", "mixing", "hazard", "practice",
     "emergency", "kill", "kill_weights", "labour", "seasons", "posting", "placeholders", "price_usd_per_gal",
-    "conflicts", "walking", "effort",
+    "conflicts", "weather", "walking", "effort",
 )  # fmt: skip
 PSEUDO = {"practice", "ours", "geometry", "definition", "arithmetic"}
 INCH_CM = 2.54
@@ -60,6 +60,7 @@ COUNTED = {
     "labour": {Mark.OURS: 41},
     "seasons": {Mark.READ: 9, Mark.PRACTICE: 1, Mark.OURS: 5},
     "placeholders": {Mark.OURS: 10},
+    "weather": {Mark.READ: 31, Mark.MEMORY: 4},
     "walking": {Mark.READ: 5, Mark.OURS: 4},
     "effort": {Mark.OURS: 15},
     "price_usd_per_gal": {Mark.OURS: 13},

@@ -29,6 +29,7 @@ _SHELVES = {
     "rule": ("rules", "`rootcollar facts rules` for all, `facts rules water` for a word, `facts L37a` for one"),
     "mixing": ("mixing", "`rootcollar facts mixing` for all"),
     "hazard": ("hazards", "`rootcollar facts hazards` for all"),
+    "weather": ("weather", "`rootcollar facts weather` for all"),
     "emergency": (
         "when something goes wrong",
         "`rootcollar facts emergency` for all; `facts posting` for signs and notice",

@@ -30,6 +30,14 @@ FIGURES: Mapping[str, Listed] = {
     "signal-word": Listed(
         "rootcollar.cli.figure_signal_word:signal_word", "Work out the signal word of toxicity categories."
     ),
+    "sun": Listed("rootcollar.cli.figure_weather:sun", "Work out sunrise, sunset and the still hours around them."),
+    "delta-t": Listed("rootcollar.cli.figure_weather:delta_t", "Work out how fast a drop dries in this air."),
+    "degree-days": Listed(
+        "rootcollar.cli.figure_weather:degree_days", "Work out the warmth of a day above a threshold."
+    ),
+    "drift-fall": Listed(
+        "rootcollar.cli.figure_weather:drift_fall", "Work out how long a drop falls and how far wind takes it."
+    ),
     "glove": Listed("rootcollar.cli.figure_glove:glove", "Work out which gloves hold against a mix."),
 }
 

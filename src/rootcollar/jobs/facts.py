@@ -19,6 +19,7 @@ from rootcollar.jobs.facts_other import (
     sources_page,
     topic_page,
     units_page,
+    weather_page,
 )
 from rootcollar.jobs.facts_page import Fact, Line, Listing, Page, Section, Seen
 from rootcollar.jobs.facts_rules import rule_page, rules_page
@@ -35,13 +36,14 @@ _WHOLE = {
     "mixing": mixing_page,
     "hazards": hazards_page,
     "hazard": hazards_page,
+    "weather": weather_page,
     "emergency": emergency_page,
     "posting": posting_page,
     "sources": sources_page,
     "conflicts": conflicts_page,
     "units": units_page,
 }
-_TOPICS = ("mixing", "hazard", "emergency")
+_TOPICS = ("mixing", "hazard", "weather", "emergency")
 _RULES = "rules"
 _NEAR = 0.72  # ours: as for the names of plants
 

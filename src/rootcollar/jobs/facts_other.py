@@ -18,7 +18,7 @@ from rootcollar.reference import Figure, Formulation, NamedFigure, Reference, fi
 
 __all__ = [
     "conflicts_page", "emergency_page", "formulation_page", "hazards_page", "mixing_page", "posting_page",
-    "practice_page", "source_page", "sources_page", "topic_page", "units_page",
+    "practice_page", "source_page", "sources_page", "topic_page", "units_page", "weather_page",
 ]  # fmt: skip
 
 _BASES: dict[Kind, tuple[str, str]] = {
@@ -64,7 +64,7 @@ def formulation_page(name: str, reference: Reference) -> Page:
 
 
 def topic_page(kind: str, topic: str, rows: Sequence[NamedFigure], reference: Reference) -> Page:
-    """Return the page of one topic of mixing or harm."""
+    """Return the page of one topic of mixing, harm, weather or emergency."""
     head = Page(kind, topic, f"{kind.capitalize()}: {spaced(topic)}", (), tuple(flat(tuple(rows))), ())
     return page(head, sections(("Figures", _topic(rows, reference))), reference)
 
@@ -100,8 +100,17 @@ def hazards_page(reference: Reference) -> Page:
     return _shelf("hazard", "hazards", "Hazards", opening, reference)
 
 
+def weather_page(reference: Reference) -> Page:
+    """Return all topics of weather and season on one page."""
+    opening = "What sources say of wind, air, rain and leaves. Most comes from field crops; the label goes before it."
+    return _shelf("weather", "weather", "Weather", opening, reference)
+
+
 def _shelf(kind: str, key: str, title: str, opening: str, reference: Reference) -> Page:
-    topics = {"mixing": reference.mixing, "hazard": reference.hazard, "emergency": reference.emergency}[kind]
+    topics = {
+        "mixing": reference.mixing, "hazard": reference.hazard, "weather": reference.weather,
+        "emergency": reference.emergency,
+    }[kind]  # fmt: skip
     facts = tuple(fact for topic, rows in topics.items() for fact in flat(tuple(rows), spaced(topic)))
     told = [(spaced(topic).capitalize(), tuple(_topic(rows, reference))) for topic, rows in topics.items()]
     return page(Page(kind, key, title, (), facts, (), opening), sections(*told), reference)
@@ -181,6 +190,7 @@ def _things(reference: Reference) -> Iterator[tuple[str, object]]:
     yield from ((f"coverage, {spaced(key)}", one) for key, one in reference.coverage.items())
     yield from ((f"mixing, {spaced(topic)}", rows) for topic, rows in reference.mixing.items())
     yield from ((f"hazard, {spaced(topic)}", rows) for topic, rows in reference.hazard.items())
+    yield from ((f"weather, {spaced(topic)}", rows) for topic, rows in reference.weather.items())
     yield from ((f"emergency, {spaced(topic)}", rows) for topic, rows in reference.emergency.items())
     yield "signs and notice", reference.posting
     yield "habits of the trade", tuple(reference.practice.values())

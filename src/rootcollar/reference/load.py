@@ -164,6 +164,11 @@ class Reference:
         return self._topics("hazard.toml")
 
     @cached_property
+    def weather(self) -> Mapping[str, tuple[NamedFigure, ...]]:
+        """Facts about wind, air, rain and season, by topic."""
+        return self._topics("weather.toml")
+
+    @cached_property
     def emergency(self) -> Mapping[str, tuple[NamedFigure, ...]]:
         """Numbers to call and what must be told when something goes wrong, by topic."""
         return self._topics("emergency.toml")

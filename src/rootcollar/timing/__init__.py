@@ -8,12 +8,12 @@ Sources: NOAA's printing of Meeus; ASHRAE's psychrometrics; Zalom and others on 
 Refuses: air that nobody works in, a day whose least is above its most. It knows no zone: a face names the clock.
 """
 
-from rootcollar.timing.air import SEA_LEVEL_PA, delta_t_c, dew_point_c, wet_bulb_c
+from rootcollar.timing.air import SEA_LEVEL_PA, delta_t_c, dew_point_c, pressure_pa, wet_bulb_c
 from rootcollar.timing.degree_days import capped_c, met_approximation_c, simple_c, sine_c
 from rootcollar.timing.fall import carried_m, fall_s, settling_m_s
 from rootcollar.timing.sun import CIVIL, RISE, Day, Never, event, sun_day
 
 __all__ = [
     "CIVIL", "RISE", "SEA_LEVEL_PA", "Day", "Never", "capped_c", "carried_m", "delta_t_c", "dew_point_c", "event",
-    "fall_s", "met_approximation_c", "settling_m_s", "simple_c", "sine_c", "sun_day", "wet_bulb_c",
+    "fall_s", "met_approximation_c", "pressure_pa", "settling_m_s", "simple_c", "sine_c", "sun_day", "wet_bulb_c",
 ]  # fmt: skip

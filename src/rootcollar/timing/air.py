@@ -5,13 +5,16 @@ from __future__ import annotations
 from math import exp, log
 
 from rootcollar.kernel.errors import Refusal
-from rootcollar.kernel.formula import formula, note
+from rootcollar.kernel.formula import formula, note, unwatched
 
 __all__ = [
-    "SEA_LEVEL_PA", "delta_t_c", "dew_point_c", "moist_ratio", "ratio_at_wet_bulb", "saturation_pa", "wet_bulb_c",
+    "SEA_LEVEL_PA", "delta_t_c", "dew_point_c", "moist_ratio", "pressure_pa", "ratio_at_wet_bulb", "saturation_pa",
+    "wet_bulb_c",
 ]  # fmt: skip
 
 SEA_LEVEL_PA = 101325.0  # the standard atmosphere, by definition
+_THINNER = 2.25577e-5  # ASHRAE, eq. 3
+_THINNER_POWER = 5.2559  # ASHRAE, eq. 3
 _KELVIN = 273.15  # of 0 degC, by definition
 # Hyland and Wexler's fit of the pressure of saturated vapour, over ice and over water [ASHRAE, eqs 5 and 6]
 _ICE = (-5.6745359e3, 6.3925247, -9.677843e-3, 6.2215701e-7, 2.0747825e-9, -9.484024e-13, 4.1635019)
@@ -21,6 +24,12 @@ _VAPOUR_TO_AIR = 0.621945  # mass of a mole of water over one of dry air
 _COLDEST = -40.0  # ours: no one works in colder air
 _HOTTEST = 60.0  # ours: nor in hotter
 _HALVINGS = 40  # 100 degrees halved so often is far below what any thermometer shows
+
+
+@formula("101325 * (1 - 2.25577e-5 * height_m) ** 5.2559", gives="Pa", source="ASHRAE", height_m=(-100, 5000))
+def pressure_pa(height_m: float) -> float:
+    """Return the usual pressure of the air at a height above the sea [Pa]. height_m: [m]."""
+    return float(SEA_LEVEL_PA * (1 - _THINNER * height_m) ** _THINNER_POWER)
 
 
 def saturation_pa(air_c: float) -> float:
@@ -75,12 +84,17 @@ def wet_bulb_c(air_c: float, humidity_pct: float, pressure_pa: float = SEA_LEVEL
     """
     _believable(air_c, humidity_pct)
     holds = moist_ratio(humidity_pct / 100 * saturation_pa(air_c), pressure_pa)
-    low, high = _dew(air_c, humidity_pct), air_c
-    for _ in range(_HALVINGS):
-        middle = (low + high) / 2
-        told = ratio_at_wet_bulb(middle, air_c, moist_ratio(saturation_pa(middle), pressure_pa))
-        low, high = (low, middle) if told > holds else (middle, high)
+    with unwatched():
+        low, high = _dew(air_c, humidity_pct), air_c
+        for _ in range(_HALVINGS):
+            middle = (low + high) / 2
+            low, high = (low, middle) if _told(middle, air_c, pressure_pa) > holds else (middle, high)
+    _told(high, air_c, pressure_pa)  # watched, so that the balance found can be seen
     return note("wet bulb", "where the wet bulb tells of as much water as is in the air", high, "\u00b0C", "ASHRAE")
+
+
+def _told(wet_c: float, air_c: float, pressure_pa: float) -> float:
+    return ratio_at_wet_bulb(wet_c, air_c, moist_ratio(saturation_pa(wet_c), pressure_pa))
 
 
 @formula("air_c - wet_c", gives="\u00b0C", source="definition", air_c=(0, 50), wet_c=(-5, 40))

@@ -5,7 +5,7 @@ A picture of size only, without turbulence and without drying: never a distance 
 
 from __future__ import annotations
 
-from rootcollar.kernel.formula import formula, note
+from rootcollar.kernel.formula import formula, note, unwatched
 
 __all__ = ["carried_m", "drag", "fall_s", "reynolds", "settling_m_s", "speed_under_drag"]
 
@@ -67,10 +67,12 @@ def settling_m_s(drop_um: float) -> float:
 
     Source: Schiller and Naumann's drag, solved by taking the middle again and again.
     """
-    low, high = 0.0, _FASTEST_M_S
-    for _ in range(_PASSES):
-        middle = (low + high) / 2
-        low, high = (middle, high) if _balance(drop_um, middle) > middle else (low, middle)
+    with unwatched():
+        low, high = 0.0, _FASTEST_M_S
+        for _ in range(_PASSES):
+            middle = (low + high) / 2
+            low, high = (middle, high) if _balance(drop_um, middle) > middle else (low, middle)
+    _balance(drop_um, high)  # watched, so that the balance found can be seen
     return note("speed of fall", "at which the weight of the drop and the drag balance", high, "m/s", "SCHILLER")
 
 

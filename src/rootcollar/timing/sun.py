@@ -8,7 +8,7 @@ from enum import StrEnum
 from math import acos, cos, degrees, radians, sin
 from typing import Literal
 
-from rootcollar.kernel.formula import formula
+from rootcollar.kernel.formula import formula, unwatched
 from rootcollar.timing.orbit import (
     apparent_longitude_deg,
     centre_deg,
@@ -124,15 +124,25 @@ def event(on: date, lat_deg: float, lon_deg: float, side: Side, zenith: float = 
     on: the day at the place by its sun: its noon falls on that day there, so an evening may be the next day in
     universal time. lat_deg, lon_deg: north and east positive [deg].
     """
-    found = _noon(on, lon_deg)
-    for _ in range(_PASSES):
-        declination, equation = _sun(centuries(found))
-        cosine = horizon_cos(lat_deg, declination, zenith)
-        if abs(cosine) > 1:
-            return Never.BELOW if cosine > 1 else Never.ABOVE
-        turn = hour_angle_deg(cosine)
-        found = _midnight(on) + timedelta(minutes=event_min(lon_deg, turn if side == "rise" else -turn, equation))
-    return found
+    with unwatched():
+        found: datetime | Never = _noon(on, lon_deg)
+        for _ in range(_PASSES - 1):
+            found = _look(found, on, lat_deg, lon_deg, side, zenith)
+    return _look(found, on, lat_deg, lon_deg, side, zenith)
+
+
+def _look(
+    near: datetime | Never, on: date, lat_deg: float, lon_deg: float, side: Side, zenith: float
+) -> datetime | Never:
+    """Return when it is, from the sun's place at a moment near by."""
+    if isinstance(near, Never):
+        return near
+    declination, equation = _sun(centuries(near))
+    cosine = horizon_cos(lat_deg, declination, zenith)
+    if abs(cosine) > 1:
+        return Never.BELOW if cosine > 1 else Never.ABOVE
+    turn = hour_angle_deg(cosine)
+    return _midnight(on) + timedelta(minutes=event_min(lon_deg, turn if side == "rise" else -turn, equation))
 
 
 def sun_day(on: date, lat_deg: float, lon_deg: float) -> Day:
@@ -152,8 +162,9 @@ def _midnight(on: date) -> datetime:
 
 def _noon(on: date, lon_deg: float) -> datetime:
     found = _midnight(on) + timedelta(minutes=_NOON_MIN - _MIN_PER_DEG * lon_deg)
-    for _ in range(_PASSES):
-        found = _midnight(on) + timedelta(minutes=event_min(lon_deg, 0.0, _sun(centuries(found))[1]))
+    with unwatched():
+        for _ in range(_PASSES):
+            found = _midnight(on) + timedelta(minutes=event_min(lon_deg, 0.0, _sun(centuries(found))[1]))
     return found
 
 

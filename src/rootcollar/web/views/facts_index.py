@@ -20,11 +20,15 @@ _SHELVES = {
     "rule": ("rules", "What is weighed before anything is called work, and what is not checked."),
     "mixing": ("mixing", "Water, order, rinse, calibration."),
     "hazard": ("hazards", "How poison is classed, where an ingredient goes, what reaches the one who pours."),
+    "weather": ("weather", "Wind, air, rain, leaves: what sources say, before any forecast."),
     "emergency": ("when something goes wrong", "Whom to call and what to say."),
     "practice": ("habits of the trade", "What needs no source."),
     "source": ("sources", "Each with its address and all that rests on it."),
 }
-_WHOLE = {"rule": "rules", "mixing": "mixing", "hazard": "hazards", "emergency": "emergency", "source": "sources"}
+_WHOLE = {
+    "rule": "rules", "mixing": "mixing", "hazard": "hazards", "weather": "weather", "emergency": "emergency",
+    "source": "sources",
+}  # fmt: skip
 _UNLISTED = frozenset({"rule", "source"})  # too many: they have a page of their own
 _BY_KEY = frozenset({"practice"})  # a sentence for a title: the key is the shorter name
 
