@@ -14,7 +14,7 @@ from rootcollar.choose.alike import alike
 from rootcollar.choose.beside import line_side_m2, side_area, side_words
 from rootcollar.choose.cost import cost_per_kill, cost_per_stem, expected, share_needed
 from rootcollar.choose.decide import decide
-from rootcollar.choose.figures import proving_batch
+from rootcollar.choose.figures import figures_of, proving_batch
 from rootcollar.choose.first import Place, place_of, thickness
 from rootcollar.choose.gates import shut
 from rootcollar.choose.in_month import MonthLine, in_month, year_of_line
@@ -25,6 +25,8 @@ from rootcollar.choose.months import Best, MonthSaid, best_months, reasons, year
 from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Pick, Piece, Prescription, SetAside, Way
 from rootcollar.choose.own import NO_OWN, Mixed, Own, Price, Time
 from rootcollar.choose.plan import prescribe
+from rootcollar.choose.plan_sums import PLAN_FIGURES, plan_figure
+from rootcollar.choose.plans import PropertyPlan, plans
 from rootcollar.choose.prices import LineCost, line_cost, wage_per_h
 from rootcollar.choose.reach import Reach, mosts, reaches
 from rootcollar.choose.replay import (
@@ -51,22 +53,26 @@ from rootcollar.choose.visits import (
     visits_of,
 )
 from rootcollar.choose.ways import Product, not_planned_with, products, ways_for
+from rootcollar.choose.wins import most_to_win, wins_at
 from rootcollar.choose.words import instruction, method_in_words, mix_words, trigger, way_words
 
 __all__ = [
+    "PLAN_FIGURES", "PropertyPlan", "plan_figure", "plans",
     "NO_OWN", "Best", "Choice", "Counted", "Fallback", "KillPool", "LineCost", "Mixed", "MonthLine", "MonthSaid",
     "Opening", "Option", "Own",
     "PerStem", "Pick", "Piece", "Place", "Prescription", "Price", "Product", "Reach", "SetAside", "Setting", "Time",
     "Way",
     "alike", "best_months", "cost_per_kill", "cost_per_stem", "day_money", "dead_and_alive", "decide", "expected",
-    "fallback_verdicts", "in_month", "instruction", "kill_pool", "kill_share", "line_cost", "line_departures",
+    "fallback_verdicts", "figures_of", "in_month", "instruction", "kill_pool", "kill_share", "line_cost",
+    "line_departures",
     "line_minutes", "line_mix_ml",
     "line_money", "line_side_m2", "line_verdicts", "method_in_words", "minutes", "minutes_per_stem",
-    "minutes_to_share", "mix_words", "money_to_share", "mosts",
+    "minutes_to_share", "mix_words", "money_to_share", "most_to_win", "mosts",
     "not_planned_with", "opens_most", "place_of", "poured_ml", "prescribe", "products", "proving_batch", "reaches",
     "reasons", "replay_all_cost", "replay_all_minutes", "replay_cost", "replay_labour", "replay_minutes", "replay_mix",
     "replay_mix_cost", "replay_per_kill", "replay_side",
     "replay_stem_cost", "share_needed", "share_to_reach", "shut", "side_area", "side_words", "stems", "sum_worlds",
     "thickness", "total_verdicts", "trigger",
-    "unit_day_minutes", "unit_totals", "visits_of", "wage_per_h", "way_words", "ways_for", "year_of", "year_of_line",
+    "unit_day_minutes", "unit_totals", "visits_of", "wage_per_h", "way_words", "ways_for", "wins_at",
+    "year_of", "year_of_line",
 ]  # fmt: skip
