@@ -4,24 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from functools import lru_cache
 from types import MappingProxyType
 
-from rootcollar.choose.beside import side_words
-from rootcollar.choose.cost import share_needed
+from rootcollar.choose.behind import behind, no_label
 from rootcollar.choose.figures import on_its_ground
 from rootcollar.choose.gates import ground_gate
 from rootcollar.choose.judge import once
 from rootcollar.choose.kinds import Kind, OfKind, kind_of, ways_of_kind
-from rootcollar.choose.option import Choice, Fallback, Option, Pick, Piece, SetAside, plain
+from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Pick, Piece, SetAside, plain
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.stem_minutes import OnGround, on_ground
 from rootcollar.choose.words import trigger, way_words
 from rootcollar.kernel.doubt import best
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
-from rootcollar.label import Weigher, heard_of
+from rootcollar.label import Heard, Weigher, heard_of
 from rootcollar.survey.stand import Stand
 
-__all__ = ["decide"]
+__all__ = ["decide", "weighed"]
+
+_KEPT = 1024  # ours: what is heard, kept; a property has a few hundred ways, and stands of a kind hear the same
 
 
 def decide(
@@ -38,18 +40,8 @@ def decide(
     is left, with the reasons. What a person has chosen goes before the ranking, but never past a gate or a stop.
     known: the ways for kinds of stem, as `ways_of_kind` has them, where they are at hand. weigher: that weighed them.
     """
-    judge = weigher or Weigher(setting.answers, setting.on, setting.shelf)
-    options: list[Option] = []
-    aside: list[SetAside] = []
-    ground = on_ground(stand, setting)
-    for one in known.get(kind_of(stand)) or ways_of_kind(stand, setting, judge):
-        found = _weigh(one, stand, ground, setting, judge)
-        if isinstance(found, SetAside):
-            aside.append(found)
-        else:
-            options.append(found)
-    ranked = sorted((one for one in options if one.level < Level.STOP), key=_rank)
-    aside += [_stopped(one) for one in options if one.level is Level.STOP]
+    found, aside = weighed(stand, setting, known, weigher or Weigher(setting.answers, setting.on, setting.shelf))
+    ranked = list(found)
     if not ranked:
         return Choice(stand, None, plain(_nothing(aside)), None, tuple(aside))
     pick = setting.picked.get(stand.key)
@@ -57,12 +49,35 @@ def decide(
     first = taken or ranked[0]
     rest = [one for one in ranked if one is not first]
     fallback = next((one for one in rest if _can_replace(one, first)), None)
-    aside = [_behind(one, first) for one in rest if one is not fallback] + aside
+    ways = [(one, found[one]) for one in (first, *rest)]
+    others = zip(rest, behind(ways, stand, setting), strict=True)
+    aside = [told for one, told in others if one is not fallback] + aside
     if pick and taken is None:
         first = _not_followed(first, pick, aside)
     because = _chosen(pick, first, ranked[0]) if pick and taken else (Piece("least "), *_because(first))
     back = Fallback(fallback, trigger(first.way)) if fallback else None
     return Choice(stand, first, because, back, tuple(aside))
+
+
+def weighed(
+    stand: Stand, setting: Setting, known: Mapping[Kind, tuple[OfKind, ...]], weigher: Weigher
+) -> tuple[dict[Option, PerStem], list[SetAside]]:
+    """Return every way for a stand that nothing stops, best first, and the rest with why they are shut or stopped.
+
+    Of each way its figures before the ground of the stand was looked at. known, weigher: as `decide` has them.
+    """
+    options: dict[Option, PerStem] = {}
+    aside: list[SetAside] = []
+    ground = on_ground(stand, setting)
+    for one in known.get(kind_of(stand)) or ways_of_kind(stand, setting, weigher):
+        found = _weigh(one, stand, ground, setting, weigher)
+        if isinstance(found, SetAside):
+            aside.append(found)
+        elif one.figures is not None:
+            options[found] = one.figures
+    aside += [_stopped(one) for one in options if one.level is Level.STOP]
+    ranked = sorted((one for one in options if one.level < Level.STOP), key=_rank)
+    return {one: options[one] for one in ranked}, aside
 
 
 def _chosen(pick: Pick, option: Option, cheapest: Option) -> tuple[Piece, ...]:
@@ -90,20 +105,20 @@ def _weigh(one: OfKind, stand: Stand, ground: OnGround, setting: Setting, weighe
     if one.figures is None:
         return SetAside(one.way, plain(one.refused), plain(one.do))
     each = weigher.lines(one.templates, unit, stand.key)
-    heard = each[0]
-    if one.weak or len(each) > 1:
-        heard = heard_of((*once(said for told in each for said in told.said), *one.weak))
+    heard = _together(one, *each) if one.weak or len(each) > 1 else each[0]
     figures = on_its_ground(one.way, one.figures, stand, ground, setting)
     return Option(stand, one.way, figures, heard)
 
 
+@lru_cache(maxsize=_KEPT)
+def _together(one: OfKind, *each: Heard) -> Heard:
+    """Return what the labels of a mix and the sources say together."""
+    return heard_of((*once(said for told in each for said in told.said), *one.weak))
+
+
 def _rank(option: Option) -> tuple[bool, int, str]:
-    return _no_label(option), round(100 * option.per_stem.mean_cost_per_kill), option.way.key
-
-
-def _no_label(option: Option) -> bool:
-    recipe = option.way.visit.recipe
-    return recipe is not None and recipe.product is None
+    """Return what options of a stand are put in order by: with a label first, then cost per stem killed, then key."""
+    return no_label(option.way), round(100 * option.per_stem.mean_cost_per_kill), option.way.key
 
 
 def _can_replace(option: Option, first: Option) -> bool:
@@ -121,47 +136,8 @@ def _because(option: Option) -> tuple[Piece, ...]:
         Piece("; "),
         Piece(f"{best(figures.minutes):.2g} minutes", "minutes"),
         Piece(f" a stem, {figures.own_time or 'guess until own times'}"),
-        *_beside(option),
+        *figures.side_because,
     )
-
-
-def _beside(option: Option) -> tuple[Piece, ...]:
-    """Say what is hit beside a stem: never in the cost, so always beside it."""
-    if option.way.visit.recipe is None:
-        return ()
-    words, doubt = side_words(option.per_stem.side_m2)
-    return Piece("; beside each, "), Piece(words, "side"), Piece(f" hit{f' ({doubt})' if doubt else ''}")
-
-
-def _behind(option: Option, first: Option) -> SetAside:
-    why: tuple[Piece, ...]
-    if _no_label(option) and not _no_label(first):
-        would = Piece(_dollars(option.per_stem.mean_cost_per_kill), "per_kill")
-        why = Piece("no label sheet of it is on the shelf; "), would, Piece(" per stem killed")
-        return SetAside(option.way, (*why, *_beside(option)), plain("type its label"), open=True)
-    mine, theirs = option.per_stem.mean_cost_per_kill, first.per_stem.mean_cost_per_kill
-    if mine < theirs:
-        why = (
-            Piece("cheaper, "),
-            Piece(_dollars(mine), "per_kill"),
-            Piece(" per stem killed, and another way was chosen"),
-            *_beside(option),
-        )
-        return SetAside(option.way, why, plain("the choice is taken back"), per_kill=mine, open=True)
-    why = Piece("dearer: "), Piece(_dollars(mine), "per_kill"), Piece(" per stem killed"), *_beside(option)
-    return SetAside(option.way, why, _wins(option, theirs), per_kill=mine, open=True)
-
-
-def _wins(option: Option, theirs: float) -> tuple[Piece, ...]:
-    """Return what would make a dearer way win. theirs: what the chosen one costs per stem killed [money]."""
-    cost = option.per_stem.mean_cost
-    needed = share_needed(cost, theirs) if theirs else 1.0
-    if needed > 1:
-        first, own = Piece(_dollars(theirs), "first"), Piece(_dollars(cost), "cost")
-        return Piece("a visit cost "), first, Piece(" a stem or less (reckoned "), own, Piece(")")
-    counted = share_needed(cost, option.per_stem.mean_cost_per_kill)
-    share, own = Piece(f"{needed:.0%}", "needed"), Piece(f"{counted:.0%}", "counted")
-    return Piece("it killed "), share, Piece(" of stems a visit (reckoned "), own, Piece(" with its doubt)")
 
 
 def _stopped(option: Option) -> SetAside:

@@ -222,7 +222,13 @@ def _line_json(choice: Choice, plan: Prescription, setting: Setting) -> dict[str
         "because": choice.because,
         "verdicts": [_verdict(one) for one in worst_first(choice.verdicts)],
         "set_aside": [
-            {"way": way_words(one.way), "because": one.because, "would_win_if": one.would_win_if, "asks": one.asks}
+            {
+                "way": way_words(one.way),
+                "because": one.because,
+                "would_win_if": one.would_win_if,
+                "asks": one.asks,
+                "on_front": one.front,
+            }
             for one in choice.set_aside
         ],
     }
