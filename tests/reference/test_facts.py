@@ -59,7 +59,7 @@ COUNTED = {
     "kill_weights": {Mark.OURS: 16},
     "labour": {Mark.OURS: 41},
     "seasons": {Mark.READ: 9, Mark.PRACTICE: 1, Mark.OURS: 5},
-    "placeholders": {Mark.OURS: 10},
+    "placeholders": {Mark.OURS: 11},
     "weather": {Mark.READ: 31, Mark.MEMORY: 4},
     "walking": {Mark.READ: 5, Mark.OURS: 4},
     "effort": {Mark.OURS: 15},

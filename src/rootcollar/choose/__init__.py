@@ -25,6 +25,8 @@ from rootcollar.choose.months import Best, MonthSaid, best_months, reasons, year
 from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Pick, Piece, Prescription, SetAside, Way
 from rootcollar.choose.own import NO_OWN, Mixed, Own, Price, Time
 from rootcollar.choose.plan import prescribe
+from rootcollar.choose.plan_sums import PLAN_FIGURES, plan_figure
+from rootcollar.choose.plans import PropertyPlan, plans
 from rootcollar.choose.prices import LineCost, line_cost, wage_per_h
 from rootcollar.choose.reach import Reach, mosts, reaches
 from rootcollar.choose.replay import (
@@ -55,6 +57,7 @@ from rootcollar.choose.wins import most_to_win, wins_at
 from rootcollar.choose.words import instruction, method_in_words, mix_words, trigger, way_words
 
 __all__ = [
+    "PLAN_FIGURES", "PropertyPlan", "plan_figure", "plans",
     "NO_OWN", "Best", "Choice", "Counted", "Fallback", "KillPool", "LineCost", "Mixed", "MonthLine", "MonthSaid",
     "Opening", "Option", "Own",
     "PerStem", "Pick", "Piece", "Place", "Prescription", "Price", "Product", "Reach", "SetAside", "Setting", "Time",

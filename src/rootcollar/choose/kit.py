@@ -107,7 +107,7 @@ def _rank(cents: _Cents, kit: tuple[str, ...], per_mix_cents: int) -> _Rank:
 def _said(keys: Sequence[str], needed: Sequence[str], most: int, exact: bool) -> str:
     kits = f"{len(keys)} {'mix' if len(keys) == 1 else 'mixes'} could be carried"
     if exact:
-        return f"{kits}; every kit of them was weighed"
+        return f"{kits}, and every kit of them was weighed"
     return (
         f"{kits}, {len(needed)} of them better than others somewhere: too many to weigh every kit. {most} were picked "
         "one by one, each the one that saves most beside those before it, and every kit of these was weighed; "

@@ -10,6 +10,7 @@ from rootcollar.choose import (
     Choice,
     Prescription,
     Reach,
+    SetAside,
     Setting,
     alike,
     best_months,
@@ -221,16 +222,7 @@ def _line_json(choice: Choice, plan: Prescription, setting: Setting) -> dict[str
         "level": "stop" if option is None else choice.level.word,
         "because": choice.because,
         "verdicts": [_verdict(one) for one in worst_first(choice.verdicts)],
-        "set_aside": [
-            {
-                "way": way_words(one.way),
-                "because": one.because,
-                "would_win_if": one.would_win_if,
-                "asks": one.asks,
-                "on_front": one.front,
-            }
-            for one in choice.set_aside
-        ],
+        "set_aside": [_aside_json(one) for one in choice.set_aside],
     }
     if option is not None:
         out |= {
@@ -253,6 +245,11 @@ def _line_json(choice: Choice, plan: Prescription, setting: Setting) -> dict[str
     if choice.fallback is not None:
         out["fallback"] = {"way": way_words(choice.fallback.option.way), "if": choice.fallback.trigger}
     return out
+
+
+def _aside_json(one: SetAside) -> dict[str, Any]:
+    told = {"because": one.because, "would_win_if": one.would_win_if, "asks": one.asks, "on_front": one.front}
+    return {"way": way_words(one.way), **told}
 
 
 def _year_json(choice: Choice, setting: Setting) -> dict[str, Any]:
