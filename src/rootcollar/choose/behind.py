@@ -59,8 +59,8 @@ def _aside(of: _Compared, at: int, option: Option, first: Option) -> SetAside:
     unpriced = no_label(option.way) and not no_label(first.way)
     return SetAside(
         option.way,
-        Later(partial(_why, of, at)),
-        Later(partial(_wins, of, at)),
+        Later(_why, of, at),
+        Later(_wins, of, at),
         per_kill=None if unpriced else option.per_stem.mean_cost_per_kill,
         open=True,
         unbeaten=partial(_unbeaten, of, at),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import fields, replace
 
 from rootcollar.choose.gates import leaves_by_roots
 from rootcollar.choose.option import Choice, PerStem, Way
@@ -37,6 +37,7 @@ from rootcollar.reference import Reference, Species
 from rootcollar.shelf import actives
 from rootcollar.survey.stand import Stand
 
+_OF_STEMS = tuple(one.name for one in fields(Stand) if one.name not in {"key", "unit", "stems"})
 _INSTEAD = "/instead"  # behind the key of a line, its fallback
 _Sum = tuple[int, UnitTotal]  # with the place of its product in the mix
 
@@ -179,11 +180,14 @@ def _of_totals(
     beside: dict[str, list[UnitTotal]] = {}
     for _, total in sums:
         beside.setdefault(total.unit, []).append(total)
+    known: dict[object, Facts] = {}
     for side, total in weighed:
         first = by_key[total.lines[0]]
-        species = setting.reference.species[first.stand.species]
-        template = way_facts(sides_of(first.way)[side], species, first.stand, first.per_stem, setting)
-        place = place_facts(template, setting.ground.units[total.unit], on=setting.on)
+        of = id(first.way), side, _stems_alike(first.stand), first.per_stem.dose_ml, first.per_stem.dose_per
+        if of not in known:  # the same way on stems of the same kind reads the same, on whichever unit they stand
+            species = setting.reference.species[first.stand.species]
+            known[of] = way_facts(sides_of(first.way)[side], species, first.stand, first.per_stem, setting)
+        place = place_facts(known[of], setting.ground.units[total.unit], on=setting.on)
         facts = total_facts(place, total, setting.history, on=setting.on, also=beside[total.unit])
         said = weigh_totals(facts, total.unit)
         for key in total.lines:
@@ -191,6 +195,11 @@ def _of_totals(
             settled = _settled((one.of(about) for one in said), facts, setting)
             out[key] = once((*out.get(key, ()), *settled))
     return out
+
+
+def _stems_alike(stand: Stand) -> tuple[object, ...]:
+    """Return all that is known of a stand but where it stands and how many stems it has."""
+    return tuple(getattr(stand, name) for name in _OF_STEMS)
 
 
 def fallback_verdicts(choices: Sequence[Choice], setting: Setting) -> Mapping[str, tuple[Verdict, ...]]:

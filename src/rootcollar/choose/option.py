@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
-from typing import Literal, overload
+from typing import Any, Literal, overload
 
 from rootcollar.choose.cost import expected
 from rootcollar.kernel.doubt import Worlds, sure
@@ -59,11 +59,11 @@ def plain(words: str) -> tuple[Piece, ...]:
 class Later(Sequence[Piece]):
     """A reason put into words when it is read: of thousands of ways set aside few reasons are ever read."""
 
-    __slots__ = ("_make",)
+    __slots__ = ("_at", "_make", "_of")
 
-    def __init__(self, make: Callable[[], tuple[Piece, ...]]) -> None:
-        """Keep what makes the words. make: gives the same each time."""
-        self._make = make
+    def __init__(self, make: Callable[[Any, int], Sequence[Piece]], of: object, at: int) -> None:
+        """Keep what makes the words, and what of. make: gives the same each time."""
+        self._make, self._of, self._at = make, of, at
 
     @overload
     def __getitem__(self, at: int) -> Piece: ...
@@ -71,11 +71,11 @@ class Later(Sequence[Piece]):
     def __getitem__(self, at: slice) -> Sequence[Piece]: ...
     def __getitem__(self, at: int | slice) -> Piece | Sequence[Piece]:
         """Return a piece, or some."""
-        return self._make()[at]
+        return self._make(self._of, self._at)[at]
 
     def __len__(self) -> int:
         """Return how many pieces there are."""
-        return len(self._make())
+        return len(self._make(self._of, self._at))
 
     def __eq__(self, other: object) -> bool:
         """Return whether the pieces are the same."""
