@@ -21,6 +21,7 @@ from rootcollar.choose import (
     plan_figure,
     plans,
     prescribe,
+    total_verdicts,
     unit_day_minutes,
     visits_of,
     wage_per_h,
@@ -156,6 +157,24 @@ def test_a_stand_with_no_open_way_is_named_under_every_plan() -> None:
     setting = plain_setting([hobbin().shelf["glyphosate-3-sl"]], permission=None)
     for one in of((stand("common buckthorn", 2.6, 3),), setting).values():
         assert len(one.lines) + len(one.without) == 1
+
+
+def test_a_plan_whose_sums_pass_a_limit_names_the_stands_and_leaves_their_stems() -> None:
+    """Two hundred times the buckthorn of the bench: whatever plan pours too much of it is struck by the same rules."""
+    setting = setting_of(hobbin())
+    many = tuple(
+        replace(one, stems=one.stems * 200) for one in only(hobbin(), "bench").stands if one.species == "rhca3"
+    )
+    found = of(many, setting)
+    for one in found.values():
+        said = total_verdicts(one.plan.choices, setting)
+        stopped = {key for key, all_ in said.items() if any(each.level is Level.STOP for each in all_)}
+        named = {line.stand.key: because for line, because in one.without if line.option is not None}
+        assert set(named) == stopped
+        assert all("pour" in because or "limit" in because or "label" in because for because in named.values())
+        left = plan_figure(one, "left", setting)[0]
+        assert left >= sum(line.stand.stems[0] for line, _ in one.without)
+    assert found["cheapest"].without
 
 
 def test_without_stands_the_plans_are_empty() -> None:

@@ -26,7 +26,7 @@ def figures(demo: TestClient) -> set[tuple[str, str]]:
 def test_the_page_is_linked_and_shows_every_plan(demo: TestClient) -> None:
     assert 'href="/choose/plans"' in demo.get("/choose").text
     said = demo.get("/choose/plans").text
-    assert all(f'<section class="gap" id="{key}">' in said for key in KEYS)
+    assert all(f'<section class="gap" id="plan-{key}">' in said for key in KEYS)
     assert len(figures(demo)) == len(KEYS) * len(PLAN_FIGURES)
 
 
@@ -51,7 +51,7 @@ def test_every_figure_opens_into_itself_and_its_sum(demo: TestClient) -> None:
 
 def test_a_stand_without_a_way_is_named_with_the_reason(demo: TestClient) -> None:
     said = demo.get("/choose/plans").text
-    by_hand = unescape(said[said.index('id="by-hand"') :])
+    by_hand = unescape(said[said.index('id="plan-by-hand"') :])
     assert "no way under it" in by_hand
     named = re.findall(r"<li><b>([^<]+)</b>. <span[^>]*>No way without herbicide is open. [^<]+</span>", by_hand)
     assert named

@@ -41,7 +41,7 @@ def _under(plan: PropertyPlan, setting: Setting) -> Iterator[str]:
     if without_words(plan):
         yield from _wrap(f"[-] {without_words(plan)}:", "   ")
     for line, because in plan.without:
-        yield from _wrap(f"{line_words(line, setting.reference)}. {because}", "       ")
+        yield from _wrap(f"{line_words(line, setting)}. {because}", "       ")
 
 
 _NOTE = (

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from rootcollar.choose import Choice, PropertyPlan, side_words, way_words
+from rootcollar.choose import Choice, PropertyPlan, Setting, side_words, way_words
 from rootcollar.kernel.doubt import Worlds, band, best
-from rootcollar.reference import Reference
 from rootcollar.work import text
 
 __all__ = ["PLAN_WORDS", "figure_words", "held_words", "line_words", "way_of_line", "without_words"]
@@ -51,11 +50,13 @@ def without_words(plan: PropertyPlan) -> str:
     )
 
 
-def line_words(line: Choice, reference: Reference) -> str:
+def line_words(line: Choice, setting: Setting) -> str:
     """Return which stems a line is of: unit, plant, size, how many."""
     stand = line.stand
-    plant = reference.species[stand.species].common_name
-    return f"{stand.unit}: {plant} {text.size(stand.band_cm)}, {best(stand.stems):,.0f} stems"
+    plant = setting.reference.species[stand.species].common_name
+    return (
+        f"{setting.ground.units[stand.unit].name}: {plant} {text.size(stand.band_cm)}, {best(stand.stems):,.0f} stems"
+    )
 
 
 def way_of_line(line: Choice) -> str:

@@ -59,7 +59,7 @@ def _card(here: Open, plan: PropertyPlan) -> PlanCard:
         opens = Run(said, f"/choose/plans/working/{plan.key}/{what}", f"{name.lower()}, {plan.name.lower()}")
         figures.append((name, opens, doubt))
     mixes = tuple(mix_words(one, reference.formulations[one.formulation].words) for one in plan.mixes)
-    without = tuple((line_words(line, reference), because) for line, because in plan.without)
+    without = tuple((line_words(line, here.setting), because) for line, because in plan.without)
     rule = f"{plan.rule[:1].upper()}{plan.rule[1:]}"
     return PlanCard(
         plan.key, plan.name, rule, tuple(figures), mixes, held_words(plan), without_words(plan), without
