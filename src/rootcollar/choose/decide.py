@@ -9,7 +9,7 @@ from types import MappingProxyType
 from rootcollar.choose.beside import side_words
 from rootcollar.choose.cost import share_needed
 from rootcollar.choose.figures import on_its_ground
-from rootcollar.choose.gates import ground_gate
+from rootcollar.choose.gates import ground_gate, unbegun
 from rootcollar.choose.judge import once
 from rootcollar.choose.kinds import Kind, OfKind, kind_of, ways_of_kind
 from rootcollar.choose.option import Choice, Fallback, Option, Pick, Piece, SetAside, plain
@@ -86,9 +86,10 @@ def _weigh(one: OfKind, stand: Stand, ground: OnGround, setting: Setting, weighe
     unit = setting.ground.units[stand.unit]
     gate = one.plant_gate or ground_gate(one.way, unit, setting.reference)
     if gate is not None:
-        return SetAside(one.way, plain(gate.because), plain(gate.would_win_if), gate.asks)
+        because = gate.because if one.plant_gate else unbegun(one.way, gate.because)
+        return SetAside(one.way, plain(because), plain(gate.would_win_if), gate.asks)
     if one.figures is None:
-        return SetAside(one.way, plain(one.refused), plain(one.do))
+        return SetAside(one.way, plain(unbegun(one.way, one.refused)), plain(one.do))
     each = weigher.lines(one.templates, unit, stand.key)
     heard = each[0]
     if one.weak or len(each) > 1:
@@ -166,7 +167,7 @@ def _wins(option: Option, theirs: float) -> tuple[Piece, ...]:
 
 def _stopped(option: Option) -> SetAside:
     stop = worst_first(option.verdicts)[0]
-    return SetAside(option.way, plain(stop.because), plain(stop.clear), stop=stop)
+    return SetAside(option.way, plain(unbegun(option.way, stop.because)), plain(stop.clear), stop=stop)
 
 
 def _nothing(aside: Sequence[SetAside]) -> str:

@@ -6,21 +6,56 @@ The texts stand with the languages of the reference, under method, verb, rest an
 from __future__ import annotations
 
 from rootcollar.choose.option import Way
+from rootcollar.choose.steps import StepDays
 from rootcollar.kernel.tongue import Tongue
+from rootcollar.kernel.units import convert, show
 from rootcollar.mix.recipe import Recipe
-from rootcollar.reference import load
+from rootcollar.reference import StepRow, load
 
-__all__ = ["instruction", "method_in_words", "mix_words", "trigger", "way_words"]
+__all__ = [
+    "date_words", "instruction", "method_alone", "method_in_words", "mix_words", "trigger", "wait_words", "way_words",
+]  # fmt: skip
 
 _ENGLISH = "en"
 
 
 def instruction(way: Way, tongue: Tongue | None = None) -> tuple[str, str]:
     """Return the verb of an instruction and the rest of its sentence, without the mix."""
+    if way.step is not None and len(way.treatment) > 1:
+        return _of_steps(way, way.step, tongue)
     recipe, method = way.visit.recipe, way.visit.method
     if method == "cut_stump" and recipe is not None and recipe.carrier == "oil":
         method = "cut_stump_oil"  # oil goes through the bark too
     return _in(tongue).say(f"verb.{method}"), _in(tongue).say(f"rest.{method}")
+
+
+def _of_steps(way: Way, row: StepRow, tongue: Tongue | None) -> tuple[str, str]:
+    """Return the instruction of both visits: what is done, how, how long to wait and how high it then stands."""
+    words = _in(tongue)
+    verb = words.say("step.verb", first=words.say(f"verb.{row.first}"), second=method_alone(way, tongue))
+    how = words.say(f"step.{row.where or 'low'}")
+    return verb, words.say("step.rest", first=how, wait=wait_words(row, tongue), second=words.say(f"rest.{row.second}"))
+
+
+def wait_words(row: StepRow, tongue: Tongue | None = None) -> str:
+    """Return the condition of the second step: the least days, and how high the regrowth stands."""
+    low, high = row.regrowth_m.value.low, row.regrowth_m.value.high
+    ends = [show(convert(one, "m", "in"), "in", 2) for one in (low, high) if one is not None]
+    height = _in(tongue).say("step.height", height="–".join([*(one.removesuffix(" in") for one in ends[:-1]), ends[-1]]))
+    days, most = row.least_days, row.most_days
+    if not days:
+        return height
+    key = "step.wait" if most is None else "step.wait_most"
+    return _in(tongue).say(key, days=days, most=most or "", height=height)
+
+
+def date_words(found: StepDays, tongue: Tongue | None = None) -> str:
+    """Return the days of both steps: the first from and to, the second from and to after it, and in the next year."""
+    words = _in(tongue)
+    spans = [words.say("step.span", start=a.isoformat(), end=b.isoformat()) for a, b in found.second]
+    first, last = found.first
+    one = words.say("step.span", start=first.isoformat(), end=last.isoformat())
+    return words.say("step.days", first=one, on=first.isoformat(), second=words.say("step.or").join(spans))
 
 
 def trigger(way: Way, tongue: Tongue | None = None) -> str:
@@ -29,7 +64,15 @@ def trigger(way: Way, tongue: Tongue | None = None) -> str:
 
 
 def method_in_words(way: Way, tongue: Tongue | None = None) -> str:
-    """Return a way's method in a few words."""
+    """Return a way's method in a few words; of two steps both."""
+    second = method_alone(way, tongue)
+    if way.step is None or len(way.treatment) == 1:
+        return second
+    return _in(tongue).say("step.method", first=_in(tongue).say(f"step.{way.step.first}"), second=second)
+
+
+def method_alone(way: Way, tongue: Tongue | None = None) -> str:
+    """Return the method of a way's last visit in a few words."""
     return _in(tongue).say(f"method.{way.visit.method}")
 
 

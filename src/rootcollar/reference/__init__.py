@@ -43,6 +43,7 @@ from rootcollar.reference.posting import PostingRow
 from rootcollar.reference.products import Form, Formulation, Ingredient
 from rootcollar.reference.seasons import SeasonRow
 from rootcollar.reference.spans import Figure, Row, Span, Value, Window
+from rootcollar.reference.steps import HoldRow, StepRow
 from rootcollar.reference.ways import Coverage, KillRow, LabourRow, MethodFacts, NamedFigure, Practice, TrialRow
 
 __all__ = [
@@ -74,6 +75,7 @@ __all__ = [
     "General",
     "Hazard",
     "Ingredient",
+    "HoldRow",
     "JudgeRow",
     "KillRow",
     "LabourRow",
@@ -88,6 +90,7 @@ __all__ = [
     "Span",
     "Species",
     "StatusRow",
+    "StepRow",
     "SymptomRow",
     "TimingRow",
     "TrialRow",
