@@ -21,7 +21,17 @@ from rootcollar.reference import FailRow, Reference, Span, Species, best, number
 from rootcollar.site import Unit
 from rootcollar.survey.stand import Stand
 
-__all__ = ["at_home", "ground_gate", "leaves_by_roots", "months_of", "plant_gate", "shut", "speaks", "unbegun", "weaknesses"]
+__all__ = [
+    "at_home",
+    "ground_gate",
+    "leaves_by_roots",
+    "months_of",
+    "plant_gate",
+    "shut",
+    "speaks",
+    "unbegun",
+    "weaknesses",
+]
 
 _GIVE = 0.98  # ours: 6 in is 15.24 cm, often printed as 15
 _WOODY = frozenset({"tree", "shrub", "vine"})

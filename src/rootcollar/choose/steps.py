@@ -19,8 +19,8 @@ from rootcollar.reference import FailRow, HoldRow, Reference, Species, StepRow
 from rootcollar.survey.stand import Stand
 
 __all__ = [
-    "StepDays", "alone", "both_visits", "first_alone", "fitted", "harm_of_first", "holds_of", "never_met", "only_prepares", "regrown",
-    "second_spans", "step_days", "stepped",
+    "StepDays", "alone", "both_visits", "first_alone", "fitted", "harm_of_first", "holds_of", "never_met", "only_prepares",
+    "regrown", "second_spans", "step_days", "stepped",
 ]  # fmt: skip
 
 _YEAR = frozenset(range(1, len(MONTHS) + 1))

@@ -41,7 +41,9 @@ def wait_words(row: StepRow, tongue: Tongue | None = None) -> str:
     """Return the condition of the second step: the least days, and how high the regrowth stands."""
     low, high = row.regrowth_m.value.low, row.regrowth_m.value.high
     ends = [show(convert(one, "m", "in"), "in", 2) for one in (low, high) if one is not None]
-    height = _in(tongue).say("step.height", height="–".join([*(one.removesuffix(" in") for one in ends[:-1]), ends[-1]]))
+    height = _in(tongue).say(
+        "step.height", height="–".join([*(one.removesuffix(" in") for one in ends[:-1]), ends[-1]])
+    )
     days, most = row.least_days, row.most_days
     if not days:
         return height

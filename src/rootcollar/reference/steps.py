@@ -18,8 +18,8 @@ class StepRow(Row):
 
     first_windows: of the first, empty: any day. wait_days: between them [days], None: the windows alone set it.
     windows: of the second in the same year; next_windows: in the year after, empty: it is not to wait so long.
-    regrowth_m: how high it then stands [m]. kills: what is killed, and by what. where: how the first cut is made, by its name among
-    the texts of steps; empty: as always.
+    regrowth_m: how high it then stands [m]. kills: what is killed, and by what. where: how the first cut is
+    made, by its name among the texts of steps; empty: low.
     taken: how a source's words were read as days.
     """
 
