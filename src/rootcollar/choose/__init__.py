@@ -41,6 +41,8 @@ from rootcollar.choose.replay import (
 )
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.stem_minutes import minutes_per_stem
+from rootcollar.choose.step_day import OwedStep, begun, on_day, owed_steps
+from rootcollar.choose.steps import StepDays, holds_of, second_spans, step_days
 from rootcollar.choose.sums import line_minutes, line_mix_ml, line_money, minutes, poured_ml, stems, sum_worlds
 from rootcollar.choose.visits import (
     day_money,
@@ -51,9 +53,20 @@ from rootcollar.choose.visits import (
     visits_of,
 )
 from rootcollar.choose.ways import Product, not_planned_with, products, ways_for
-from rootcollar.choose.words import instruction, method_in_words, mix_words, trigger, way_words
+from rootcollar.choose.words import (
+    date_words,
+    instruction,
+    method_in_words,
+    mix_words,
+    span_words,
+    trigger,
+    wait_words,
+    way_words,
+)
 
 __all__ = [
+    "OwedStep", "StepDays", "begun", "date_words", "holds_of", "on_day", "owed_steps", "second_spans", "span_words",
+    "step_days", "wait_words",
     "NO_OWN", "Best", "Choice", "Counted", "Fallback", "KillPool", "LineCost", "Mixed", "MonthLine", "MonthSaid",
     "Opening", "Option", "Own",
     "PerStem", "Pick", "Piece", "Place", "Prescription", "Price", "Product", "Reach", "SetAside", "Setting", "Time",

@@ -19,8 +19,8 @@ from rootcollar.reference import FailRow, HoldRow, Reference, Species, StepRow
 from rootcollar.survey.stand import Stand
 
 __all__ = [
-    "StepDays", "alone", "both_visits", "first_alone", "fitted", "harm_of_first", "holds_of", "never_met", "only_prepares",
-    "regrown", "second_spans", "step_days", "stepped",
+    "StepDays", "alone", "both_visits", "first_alone", "fitted", "harm_of_first", "holds_of", "never_met",
+    "only_prepares", "regrown", "second_spans", "spans_of", "step_days", "stepped",
 ]  # fmt: skip
 
 _YEAR = frozenset(range(1, len(MONTHS) + 1))
@@ -76,7 +76,7 @@ def fitted(way: Way, left: frozenset[int]) -> Way:
     met = frozenset(
         day.month
         for day in days
-        if day.month in first.months and _in(day, way.step.first_windows) and _spans(way.step, second.months, day)
+        if day.month in first.months and _in(day, way.step.first_windows) and spans_of(way.step, second.months, day)
     )
     return replace(way, treatment=(replace(first, months=met), second))
 
@@ -132,7 +132,7 @@ def regrown(stand: Stand, way: Way) -> Stand:
 
 def second_spans(way: Way, first: date) -> tuple[Span, ...]:
     """Return the earliest and latest day of the second step after the first was done on a day; none: it cannot be."""
-    return _spans(way.step, way.visit.months, first) if way.step and len(way.treatment) > 1 else ()
+    return spans_of(way.step, way.visit.months, first) if way.step and len(way.treatment) > 1 else ()
 
 
 def step_days(way: Way, on: date) -> StepDays | None:
@@ -159,15 +159,18 @@ def _days(row: StepRow, firsts: frozenset[int], seconds: frozenset[int], on: dat
     last = day
     while (last + _DAY).year == day.year and _may(row, firsts, seconds, last + _DAY):
         last += _DAY
-    return StepDays((day, last), _spans(row, seconds, day))
+    return StepDays((day, last), spans_of(row, seconds, day))
 
 
 def _may(row: StepRow, firsts: frozenset[int], seconds: frozenset[int], day: date) -> bool:
-    return day.month in firsts and _in(day, row.first_windows) and bool(_spans(row, seconds, day))
+    return day.month in firsts and _in(day, row.first_windows) and bool(spans_of(row, seconds, day))
 
 
-def _spans(row: StepRow, open_: frozenset[int], first: date) -> tuple[Span, ...]:
-    """Return the run of days for the second step in the year of the first, and in the next where it may wait."""
+def spans_of(row: StepRow, open_: frozenset[int], first: date) -> tuple[Span, ...]:
+    """Return earliest and latest day of a second step in the year of the first, and in the next where it may wait.
+
+    open_: the months open to the second. first: the day of the first.
+    """
     least = first + _DAY * max(row.least_days, 1)
     most = date.max if row.most_days is None else first + _DAY * row.most_days
     years = [(first.year, row.windows)] + ([(first.year + 1, row.next_windows)] if row.next_windows else [])

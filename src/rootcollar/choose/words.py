@@ -5,6 +5,9 @@ The texts stand with the languages of the reference, under method, verb, rest an
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from datetime import date
+
 from rootcollar.choose.option import Way
 from rootcollar.choose.steps import StepDays
 from rootcollar.kernel.tongue import Tongue
@@ -13,7 +16,8 @@ from rootcollar.mix.recipe import Recipe
 from rootcollar.reference import StepRow, load
 
 __all__ = [
-    "date_words", "instruction", "method_alone", "method_in_words", "mix_words", "trigger", "wait_words", "way_words",
+    "date_words", "instruction", "method_alone", "method_in_words", "mix_words", "span_words", "trigger", "wait_words",
+    "way_words",
 ]  # fmt: skip
 
 _ENGLISH = "en"
@@ -53,11 +57,16 @@ def wait_words(row: StepRow, tongue: Tongue | None = None) -> str:
 
 def date_words(found: StepDays, tongue: Tongue | None = None) -> str:
     """Return the days of both steps: the first from and to, the second from and to after it, and in the next year."""
+    first = span_words((found.first,), tongue)
+    on, second = found.first[0].isoformat(), span_words(found.second, tongue)
+    return _in(tongue).say("step.days", first=first, on=on, second=second)
+
+
+def span_words(spans: Sequence[tuple[date, date]], tongue: Tongue | None = None) -> str:
+    """Return spans of days: "2027-07-31 to 2027-09-30, or ..."; nothing for none."""
     words = _in(tongue)
-    spans = [words.say("step.span", start=a.isoformat(), end=b.isoformat()) for a, b in found.second]
-    first, last = found.first
-    one = words.say("step.span", start=first.isoformat(), end=last.isoformat())
-    return words.say("step.days", first=one, on=first.isoformat(), second=words.say("step.or").join(spans))
+    each = [words.say("step.span", start=start.isoformat(), end=end.isoformat()) for start, end in spans]
+    return words.say("step.or").join(each)
 
 
 def trigger(way: Way, tongue: Tongue | None = None) -> str:

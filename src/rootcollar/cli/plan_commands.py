@@ -53,7 +53,7 @@ def choose(folder: Path, month: int | None, on: str | None, as_json: bool) -> No
     Example: rootcollar choose my-woods
     Example: rootcollar choose my-woods --month 10
     """
-    from rootcollar.cli import month_text, plan_text
+    from rootcollar.cli import month_text, plan_text, steps_text
     from rootcollar.exchange import read_folder
     from rootcollar.jobs.plan import choose as job
     from rootcollar.jobs.plan import setting_of
@@ -65,8 +65,10 @@ def choose(folder: Path, month: int | None, on: str | None, as_json: bool) -> No
         told = month_text.as_json(outcome.value, month, setting)
         emit("month", told, month_text.summary(project, outcome.value, month, setting), as_json)
         return
-    body = plan_text.as_json(project, outcome.value, setting_of(project, _day(on)))
-    emit("choose", body, plan_text.summary(project, outcome.value), as_json)
+    setting = setting_of(project, _day(on))
+    body = plan_text.as_json(project, outcome.value, setting)
+    lines = (*plan_text.summary(project, outcome.value), *steps_text.summary(outcome.value, setting))
+    emit("choose", body, lines, as_json)
     _leave(outcome.level)
 
 

@@ -36,6 +36,7 @@ from rootcollar.work.day_sheet import letter_of
 from rootcollar.work.months_words import months_words
 from rootcollar.work.packet import Reason, Said, UnitLine, UnitPage
 from rootcollar.work.reach_words import reach_words
+from rootcollar.work.steps_words import steps_words
 
 __all__ = ["said", "unit_line", "unit_page"]
 
@@ -100,6 +101,7 @@ def unit_line(choice: Choice, prescription: Prescription, setting: Setting) -> U
         said=spoken,
         struck=mark,
         to_share=_to_share(choice, setting),
+        steps=steps_words(choice, setting),
         side=_side(choice, option) if recipe else "",
     )
 
