@@ -28,3 +28,20 @@ def test_a_line_of_two_steps_says_when_both_can_be(woods: Path, client_of: Calla
     for what in ("hours", "cost", "mix", "months"):
         where = f"/choose/working/{what}/" if what != "months" else "/choose/months/"
         assert client.get(f"{where}{line.stand.key}").status_code == 200
+
+
+def test_a_mixed_thicket_has_one_instruction_on_its_unit_page(
+    woods: Path, client_of: Callable[[Path], TestClient]
+) -> None:
+    tally = woods / "tally.csv"
+    head, *rows = tally.read_text(encoding="utf-8").splitlines()
+    name, inside = ",thicket,keep inside", ",top of the ridge,spicebush"
+    marked = [f"{row}{inside if row.startswith('ridge,') else ',,'}" for row in rows]
+    page = "/choose/ridge"
+    before = client_of(woods).get(page).text
+    assert "Mixed thicket" not in before
+    tally.write_text("\n".join([head + name, *marked]) + "\n", encoding="utf-8")
+    said = client_of(woods).get(page).text
+    assert "Mixed thicket, top of the ridge" in said
+    assert "leave it: spicebush" in said
+    assert "choosing for each kind and size by itself" in said

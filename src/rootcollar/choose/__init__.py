@@ -44,6 +44,7 @@ from rootcollar.choose.stem_minutes import minutes_per_stem
 from rootcollar.choose.step_day import OwedStep, begun, on_day, owed_steps
 from rootcollar.choose.steps import StepDays, holds_of, second_spans, step_days
 from rootcollar.choose.sums import line_minutes, line_mix_ml, line_money, minutes, poured_ml, stems, sum_worlds
+from rootcollar.choose.thicket import Band, OneInstruction, Thicket, one_instruction, thickets
 from rootcollar.choose.visits import (
     day_money,
     minutes_to_share,
@@ -65,8 +66,10 @@ from rootcollar.choose.words import (
 )
 
 __all__ = [
-    "OwedStep", "StepDays", "begun", "date_words", "holds_of", "on_day", "owed_steps", "second_spans", "span_words",
-    "step_days", "wait_words",
+    "Band", "OneInstruction", "OwedStep", "StepDays", "Thicket",
+    "begun", "date_words", "holds_of", "on_day", "owed_steps", "second_spans", "span_words",
+    "step_days", "thickets",
+    "wait_words", "one_instruction",
     "NO_OWN", "Best", "Choice", "Counted", "Fallback", "KillPool", "LineCost", "Mixed", "MonthLine", "MonthSaid",
     "Opening", "Option", "Own",
     "PerStem", "Pick", "Piece", "Place", "Prescription", "Price", "Product", "Reach", "SetAside", "Setting", "Time",

@@ -21,7 +21,7 @@ from rootcollar.kernel.verdict import Level, Verdict, worst_first
 from rootcollar.label import Weigher, heard_of
 from rootcollar.survey.stand import Stand
 
-__all__ = ["decide"]
+__all__ = ["decide", "open_ways"]
 
 
 def decide(
@@ -63,6 +63,16 @@ def decide(
     because = _chosen(pick, first, ranked[0]) if pick and taken else (Piece("least "), *_because(first))
     back = Fallback(fallback, trigger(first.way)) if fallback else None
     return Choice(stand, first, because, back, tuple(aside))
+
+
+def open_ways(
+    stand: Stand, setting: Setting, known: Mapping[Kind, tuple[OfKind, ...]], weigher: Weigher
+) -> tuple[Option, ...]:
+    """Return every way for a stand that no gate shuts and no rule stops, best first. known, weigher: as in `decide`."""
+    ground = on_ground(stand, setting)
+    kinds = known.get(kind_of(stand)) or ways_of_kind(stand, setting, weigher)
+    found = (_weigh(one, stand, ground, setting, weigher) for one in kinds)
+    return tuple(sorted((one for one in found if isinstance(one, Option) and one.level < Level.STOP), key=_rank))
 
 
 def _chosen(pick: Pick, option: Option, cheapest: Option) -> tuple[Piece, ...]:

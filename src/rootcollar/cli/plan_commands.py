@@ -53,7 +53,7 @@ def choose(folder: Path, month: int | None, on: str | None, as_json: bool) -> No
     Example: rootcollar choose my-woods
     Example: rootcollar choose my-woods --month 10
     """
-    from rootcollar.cli import month_text, plan_text, steps_text
+    from rootcollar.cli import month_text, plan_text, steps_text, thicket_text
     from rootcollar.exchange import read_folder
     from rootcollar.jobs.plan import choose as job
     from rootcollar.jobs.plan import setting_of
@@ -67,7 +67,11 @@ def choose(folder: Path, month: int | None, on: str | None, as_json: bool) -> No
         return
     setting = setting_of(project, _day(on))
     body = plan_text.as_json(project, outcome.value, setting)
-    lines = (*plan_text.summary(project, outcome.value), *steps_text.summary(outcome.value, setting))
+    lines = (
+        *plan_text.summary(project, outcome.value),
+        *steps_text.summary(outcome.value, setting),
+        *thicket_text.summary(outcome.value, setting),
+    )
     emit("choose", body, lines, as_json)
     _leave(outcome.level)
 

@@ -33,6 +33,7 @@ from rootcollar.choose import (
     year_of_line,
 )  # fmt: skip
 from rootcollar.cli.steps_text import owed_json, steps_json
+from rootcollar.cli.thicket_text import thickets_json
 from rootcollar.kernel.days import MONTHS, name_months
 from rootcollar.kernel.doubt import band, best
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
@@ -191,6 +192,7 @@ def as_json(project: Project, plan: Prescription, setting: Setting) -> dict[str,
         "notes": list(_notes(project)),
         "opens_most": opening.words if (opening := opens_most(plan.choices)) else None,
         "second_steps_owed": owed_json(plan, setting),
+        "thickets": thickets_json(plan, setting),
         "order": [{"unit": key, "because": because} for key, because in plan.order],
         "lines": [
             _line_json(one, plan, setting) | {"at_most": [_reach(found) for found in reached.get(one.stand.key, ())]}

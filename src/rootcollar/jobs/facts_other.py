@@ -201,6 +201,7 @@ def _things(reference: Reference) -> Iterator[tuple[str, object]]:
     yield "seasons", reference.seasons
     yield "steps", reference.steps
     yield "holds", reference.holds
+    yield "thicknesses by the body", reference.body
     yield "prices and pay to start from", (dict(reference.placeholders), dict(reference.price_usd_per_gal))
     yield "disagreements", reference.conflicts
 

@@ -13,6 +13,7 @@ Public words: load, read, Reference; find_species, find_ingredient, find_form, f
 find_tongue; best, named, numbers, spans; figures, row_words; and the shapes listed in __all__.
 """
 
+from rootcollar.reference.body import BodySize
 from rootcollar.reference.chooser import best, middle, named, numbers, spans, why
 from rootcollar.reference.disagree import Conflict
 from rootcollar.reference.effort import EffortRow
@@ -64,6 +65,7 @@ __all__ = [
     "why",
     "figures",
     "row_words",
+    "BodySize",
     "Conflict",
     "Coverage",
     "EfficacyRow",

@@ -10,6 +10,7 @@ from typing import Generic, TypeVar
 
 from rootcollar.kernel.sources import Cited, Source
 from rootcollar.kernel.tongue import Tongue
+from rootcollar.reference.body import BodySize, read_body
 from rootcollar.reference.disagree import Conflict, read_conflict
 from rootcollar.reference.effort import EffortRow, read_effort
 from rootcollar.reference.plants import General, Species
@@ -223,6 +224,11 @@ class Reference:
     def seasons(self) -> tuple[SeasonRow, ...]:
         """Parts of the year in which ways of working do best, or do not work, whatever the plant."""
         return self._rows("seasons.toml", "seasons", read_season)
+
+    @cached_property
+    def body(self) -> tuple[BodySize, ...]:
+        """Thicknesses that a crew tells by its own body, thinnest first."""
+        return self._rows("body.toml", "body", read_body)
 
     @cached_property
     def steps(self) -> tuple[StepRow, ...]:

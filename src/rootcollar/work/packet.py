@@ -184,6 +184,7 @@ class UnitPage:
     facts: tuple[tuple[str, str], ...]
     lines: tuple[UnitLine, ...]
     set_aside: tuple[Reason, ...] = ()
+    thickets: tuple[tuple[str, str, tuple[str, ...]], ...] = ()  # mixed ones: title, "" or stop or ask, sentences
     look_alikes: tuple[str, ...] = ()  # of a day: which plants cannot be told from which on it, and what then
 
 

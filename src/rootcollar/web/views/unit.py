@@ -39,6 +39,7 @@ from rootcollar.work import text
 from rootcollar.work.after_cut import after_cut
 from rootcollar.work.packet import Said
 from rootcollar.work.steps_words import steps_words
+from rootcollar.work.thicket_words import ThicketWords, thicket_words
 from rootcollar.work.unit_page import said as printed
 
 __all__ = ["Card", "Row", "UnitView", "unit_cards", "unit_view"]
@@ -98,6 +99,7 @@ class UnitView:
     all_cost_doubt: str
     all_hours: str
     days: str
+    thickets: tuple[ThicketWords, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,6 +150,7 @@ def unit_view(here: Open, key: str) -> UnitView:
         *money(cost),
         text.hours(minutes(work)) if work else "",
         *_all_visits(work, here),
+        thickets=thicket_words(here.plan, here.setting, key) if here.plan else (),
     )  # fmt: skip
 
 
