@@ -277,3 +277,10 @@ def test_a_line_of_one_visit_is_work_in_its_months_and_stays_as_it_is() -> None:
     for month in range(1, 13):
         same = on_day(line, date(2027, month, 1), setting)
         assert same is (line if month in line.way.visit.months else None)
+
+
+def test_two_visits_months_apart_are_no_fallback() -> None:
+    setting = plain_setting(hobbin().shelf.values())
+    for plant in sorted({key for row in ROWS for key in row.species}):
+        choice = chosen(stand(plant, 0.5, 1, tall_ft=5), setting)
+        assert choice.fallback is None or choice.fallback.option.way.step is None

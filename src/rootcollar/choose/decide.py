@@ -118,6 +118,8 @@ def _no_label(option: Option) -> bool:
 
 
 def _can_replace(option: Option, first: Option) -> bool:
+    if option.way.step is not None:  # two visits, months apart, are no answer to what goes wrong on the spot
+        return False
     here, there = option.way.visit, first.way.visit
     return here.method != there.method and option.level <= max(first.level, Level.WARN)
 

@@ -19,8 +19,9 @@ from rootcollar.choose import (
     wait_words,
 )
 from rootcollar.kernel.days import months, name_months
+from rootcollar.kernel.sources import Cited
 from rootcollar.kernel.tongue import Tongue
-from rootcollar.reference import StepRow
+from rootcollar.reference import Span, StepRow
 
 __all__ = ["step_note", "steps_words"]
 
@@ -45,23 +46,32 @@ def _said(choice: Choice, setting: Setting) -> Iterator[str]:
             yield dates
         yield f"What kills is {row.kills} ({row.source}, {row.mark})"
         yield from _wait(row)
+        yield "Time and cost of one visit are of both steps, and each further visit is counted as both again (ours)"
+        yield (
+            f"Write the first step in applied.csv when it is done: the plant, {row.first} as its method, none as "
+            "ingredient and amount; the second is then owed by its days"
+        )
     for hold in holds_of(way, species, setting.reference):
         when = frozenset[int]().union(*(months(one) for one in hold.windows))
         then = f"; cut it then in {name_months(when)}" if when else ""
         yield (
-            f"Do not cut what was treated for {hold.days.value.low:g} days, {hold.days.holds_for}{then} "
+            f"Do not cut what was treated for at least {hold.days.value.low:g} days: {hold.days.holds_for}{then} "
             f"({hold.source}, {hold.mark})"
         )
 
 
 def _wait(row: StepRow) -> Iterator[str]:
     wait, high = row.wait_days, row.regrowth_m
-    told = [f"height {high.holds_for} ({high.source}, {high.mark})"]
+    told = [f"height, {high.holds_for} ({_by(high)})"]
     if wait is not None:
-        told.insert(0, f"wait {wait.holds_for} ({wait.source}, {wait.mark})")
+        told.insert(0, f"wait, {wait.holds_for} ({_by(wait)})")
     if row.taken:
         told.append(f"days taken: {row.taken} (ours)")
     yield f"Wait and height: {'; '.join(told)}"
+
+
+def _by(figure: Cited[Span]) -> str:
+    return "ours" if figure.source == "ours" else f"{figure.source}, {figure.mark}"
 
 
 def _dates(choice: Choice, way: Way, row: StepRow, setting: Setting, tongue: Tongue) -> str:
