@@ -26,9 +26,9 @@ COLUMNS = (
     Column("crown", "4 ft", needed=False),
     Column("height", "6 ft", needed=False),
     Column("fruiting", "yes", needed=False),
+    Column("note", "along the fence", needed=False),
     Column("thicket", "hedge", needed=False),
     Column("keep inside", "spicebush; or none", needed=False),
-    Column("note", "along the fence", needed=False),
 )
 
 T = TypeVar("T")

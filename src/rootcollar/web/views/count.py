@@ -54,9 +54,9 @@ COLUMNS = (
     Shown("crown", "Crown", "4 ft"),
     Shown("height", "Height", "6 ft"),
     Shown("fruiting", "Fruiting", choices=("yes", "no")),
+    Shown("note", "Note"),
     Shown("thicket", "Thicket", "hedge"),
     Shown("keep inside", "Keep inside", "or none"),
-    Shown("note", "Note"),
 )
 
 
