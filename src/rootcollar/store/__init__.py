@@ -10,12 +10,16 @@ file of a newer version. It does not know what entries mean; rooms above read th
 """
 
 from rootcollar.store.amend import AMEND, Wording, amendment, standing
+from rootcollar.store.bundle import Bundle, bundle_of, read_bundle, write_bundle
 from rootcollar.store.chain import Gap
+from rootcollar.store.copies import Restored, backup, restore, send
+from rootcollar.store.doctor import Finding, doctor, sound
 from rootcollar.store.entry import Draft, Entry
 from rootcollar.store.ground import Row
 from rootcollar.store.kept import Kept, Store
 from rootcollar.store.layers import LAYERS, Column, Layer
 from rootcollar.store.new import new_file
+from rootcollar.store.private import PRIVATE, Private
 from rootcollar.store.project_file import ProjectFile, open_file
 from rootcollar.store.schema import SCHEMA
 from rootcollar.store.values import Value
@@ -23,5 +27,6 @@ from rootcollar.store.values import Value
 __all__ = [
     "Store", "Kept", "Entry", "Draft", "Row", "Value",
     "ProjectFile", "new_file", "open_file", "SCHEMA", "LAYERS", "Layer", "Column",
-    "AMEND", "Wording", "amendment", "standing", "Gap",
+    "AMEND", "Wording", "amendment", "standing", "Gap", "Bundle", "bundle_of", "read_bundle", "write_bundle",
+    "doctor", "sound", "Finding", "backup", "restore", "Restored", "send", "PRIVATE", "Private",
 ]  # fmt: skip

@@ -46,7 +46,7 @@ def broken(entries: Sequence[Entry]) -> Iterator[str]:
             yield f"{name} is not as it was written: {faults[0]}"
         earlier = before.get((entry.device, entry.seq - 1))
         if earlier and entry.prev not in earlier:
-            yield f"{name} does not follow the entry numbered before it: one of the two was put in or altered"
+            yield f"{name} does not follow the entry numbered before it: one was put in, or an older copy worked on"
 
 
 def twice(entries: Iterable[Entry]) -> Iterator[str]:

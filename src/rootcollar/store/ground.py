@@ -14,6 +14,7 @@ from rootcollar.kernel.errors import BadInput, Fault, NotFound, Refusal
 from rootcollar.store.base import Connection
 from rootcollar.store.blob import SRS, pack, unpack
 from rootcollar.store.layers import KEPT_BY_US, LAYERS, Column, Layer
+from rootcollar.store.private import PRIVATE
 from rootcollar.store.values import Cell, Value, from_cell, moment_text, plain_text, to_cell
 
 __all__ = ["Row", "put_rows", "read_layer", "remove_row", "row_faults"]
@@ -127,6 +128,8 @@ def _faults(layer: Layer, row: Row) -> Iterator[Fault]:
             to_cell(columns[name], value)
         except BadInput as wrong:
             yield from wrong.faults
+    if row.values.get("private") not in (None, *PRIVATE):
+        yield Fault(repr(row.values["private"]), ", ".join(PRIVATE), field="private")
     if row.shape is not None:
         yield from _shape_faults(layer, row.shape)
 

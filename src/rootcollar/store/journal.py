@@ -15,6 +15,7 @@ __all__ = ["add_drafts", "add_entries", "known_hashes", "read_journal"]
 
 _NAMES = ", ".join(f'"{name}"' for name in JOURNAL_COLUMNS)
 _MARKS = ", ".join("?" for _ in JOURNAL_COLUMNS)
+_LEFT_OUT = Fault("an entry whose words were left out", "whole entries", field="body")
 _READ = f"SELECT {_NAMES} FROM journal ORDER BY id, hash"
 _ADD = f"INSERT INTO journal ({_NAMES}) VALUES ({_MARKS})"
 _LAST = "SELECT seq, hash FROM journal WHERE device = ? ORDER BY seq DESC, hash LIMIT 1"
@@ -58,7 +59,7 @@ def add_entries(base: Connection, entries: Sequence[Entry]) -> tuple[Entry, ...]
     faults = [
         Fault(fault.found, fault.allowed, row=f"entry {entry.id} of {entry.device}", field=fault.field)
         for entry in entries
-        for fault in entry_faults(entry)
+        for fault in (*entry_faults(entry), *([] if entry.body is not None else [_LEFT_OUT]))
     ]
     if faults:
         raise BadInput(*faults)

@@ -47,7 +47,7 @@ def _columns(text: str) -> tuple[Column, ...]:
 COMMON = _columns("""
     name     TEXT  what people call it
     note     TEXT  anything else worth saying
-    private  TEXT  what must be left out of a copy that is sent: one of the words of copies.PRIVATE
+    private  TEXT  what must be left out of a copy that is sent: one of the words of PRIVATE
 """)
 
 # What the file itself keeps of each row, beside `id` and the shape.

@@ -10,15 +10,21 @@ from tempfile import TemporaryDirectory
 
 from rootcollar.kernel.errors import BadInput, Fault
 
-__all__ = ["beside", "new_place", "place"]
+__all__ = ["beside", "companions", "new_place", "place"]
 
 
 def new_place(path: Path) -> None:
     """Raise BadInput unless a new file can be named so: nothing lies there, its folder does."""
-    if path.exists() or path.is_symlink():
-        raise BadInput(Fault(f"{path}, where something lies already", "a new name; nothing is written over"))
+    for one in (path, *companions(path)):
+        if one.exists() or one.is_symlink():
+            raise BadInput(Fault(f"{one}, which lies there already", "a new name; nothing is written over"))
     if not path.parent.is_dir():
         raise BadInput(Fault(f"no folder {path.parent}", "a folder that is there"))
+
+
+def companions(path: Path) -> tuple[Path, ...]:
+    """Return the files that SQLite may have left beside a file; without them it is not whole, nor beside another."""
+    return tuple(path.with_name(f"{path.name}{end}") for end in ("-journal", "-wal", "-shm"))
 
 
 @contextmanager

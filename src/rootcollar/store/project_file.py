@@ -141,6 +141,7 @@ def read_words(base: Connection) -> dict[str, str]:
 
 
 def checked_words(path: Path, base: Connection) -> dict[str, str]:
+    """Return the words of a file that is a project file. Raises BadInput for any other."""
     mark = base.execute("PRAGMA application_id").fetchone()[0]
     tables = {name for (name,) in base.execute("SELECT name FROM sqlite_master WHERE type = 'table'")}
     if mark != APPLICATION_ID or "rootcollar_file" not in tables:
