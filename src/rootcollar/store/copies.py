@@ -78,9 +78,8 @@ def send(path: Path, to: Path, without: Collection[str]) -> Path:
 def restore(path: Path, source: Path, now: datetime, wait_s: float = WAIT_S) -> Restored:
     """Put a backup in the place of a project file, after looking whether it is sound; the old file is kept aside.
 
-    wait_s: how long another program's change in the old file is waited for.
-
-    Raises BadInput or Refusal when the backup is no whole, sound file of the same property; then nothing has changed.
+    wait_s: how long another program's change in the old file is waited for. Raises BadInput or Refusal when the backup
+    is no whole, sound file of the same property; then nothing has changed.
     """
     with beside(path) as folder:
         made = _whole_copy(source, folder / "copy.gpkg")
