@@ -38,11 +38,10 @@ def made(folder: Path, name: str = "hobbin.gpkg", rows: Sequence[Row] = ROWS) ->
     return path
 
 
-def draft(number: int = 1, kind: str = "answer/1", about: str | None = None) -> Draft:
+def draft(number: int = 1, kind: str = "answer/1", about: str | None = None, body: str = "") -> Draft:
     """Return what somebody says; each number says something else."""
-    return Draft(
-        kind, NOW + timedelta(minutes=number), "Ann", f'{{"line": {number}, "said": "yes, ünder 60 ft"}}', about
-    )
+    words = body or f'{{"line": {number}, "said": "yes, ünder 60 ft"}}'
+    return Draft(kind, NOW + timedelta(minutes=number), "Ann", words, about)
 
 
 def chain(device: str, drafts: Sequence[Draft]) -> tuple[Entry, ...]:
