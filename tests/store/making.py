@@ -21,7 +21,7 @@ ROWS = (
          "permission_until": date(2027, 3, 31), "taken": "[]"}),
     Row("unit", "edge", None, {"name": "Brook edge, not drawn yet"}),
     Row("water", "brook", shapely.LineString([(-89.90, 43.301), (-89.89, 43.302)]), {"kind": "brook", "own": True}),
-    Row("water", "pond", shapely.Point(-89.895, 43.305).buffer(0.0002), {"kind": "pond", "own": False}),
+    Row("water", "pond", shapely.box(-89.8952, 43.3048, -89.8948, 43.3052), {"kind": "pond", "own": False}),
     Row("way", "loop", shapely.LineString([(-89.90, 43.30), (-89.895, 43.304)]), {"kind": "trail", "own": True}),
     Row("mark", "oak", shapely.Point(-89.896, 43.304), {"kind": "keep", "own": True}),
     Row("plot", "p1", shapely.Point(-89.894, 43.303), {"unit": "bench", "form": "circle", "area_m2": 40.5}),

@@ -1,6 +1,7 @@
 """A file that cannot be opened, or not written, says why and what next; nothing that was kept is lost."""
 
 import os
+import signal
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -11,7 +12,7 @@ from tempfile import mkdtemp
 import pytest
 
 from rootcollar.kernel.errors import BadInput, Refusal, RootcollarError
-from rootcollar.store import Row, doctor, new_file, open_file
+from rootcollar.store import Row, backup, doctor, new_file, open_file
 from rootcollar.store.base import connect
 from tests.store.making import LATER, NOW, draft, made
 from tests.store.test_doctor import change
@@ -235,10 +236,6 @@ def test_a_full_disk_loses_nothing(tmp_path: Path) -> None:
 def test_a_disk_too_full_for_a_new_file_or_a_copy_leaves_nothing_behind(tmp_path: Path) -> None:
     """A limit on the size of files stands for the full disk; SQLite and the system answer the same way."""
     resource = pytest.importorskip("resource")
-    import signal
-
-    from rootcollar.store import backup
-
     path = made(tmp_path)
     before = signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
     soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
