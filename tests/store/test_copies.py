@@ -14,6 +14,7 @@ from rootcollar.store import (
     amendment,
     backup,
     bundle_of,
+    copies,
     doctor,
     new_file,
     open_file,
@@ -241,3 +242,18 @@ def test_only_known_things_can_be_left_out(secrets: Path) -> None:
     with pytest.raises(NotFound, match="rare_plants, licences, medical, neighbours"):
         send(secrets, secrets.with_name("sent.gpkg"), ["orchids"])
     assert files(secrets.parent) == {"hobbin.gpkg"}
+
+
+def test_a_way_back_that_fails_half_way_leaves_the_old_file_in_its_place(
+    path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    to, before = backup(path, path.with_name("copy.gpkg")), path.read_bytes()
+
+    def fail(made: Path, there: Path) -> None:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(copies, "place", fail)
+    with pytest.raises(BadInput, match="nothing can be written .No space left on device"):
+        restore(path, to, NOW)
+    assert path.read_bytes() == before
+    assert files(path.parent) == {"hobbin.gpkg", "copy.gpkg"}

@@ -1,7 +1,7 @@
 """The one door to SQLite: how the file is opened, how a change is whole or nothing, how its faults are told.
 
 Plain sqlite3 and no mapper between: the file has nine tables that we write ourselves, their column types are the
-standard's and not a mapper's, and every byte that is hashed must come back as it went in.
+standard's and not a mapper's, and every byte that is hashed must come back as it went in (docs/decisions, 0003).
 """
 
 from __future__ import annotations

@@ -28,7 +28,7 @@ _BOXES = (0, 32, 48, 48, 64)  # bytes of each kind of box
 
 def pack(shape: BaseGeometry, srs: int = SRS) -> bytes:
     """Return a shape as bytes. A point has no box, being its own. Heights are left out: the layers are flat."""
-    flat = shapely.force_2d(shape)
+    flat = shapely.force_2d(shape) if shape.has_z else shape
     flags, box = _LITTLE, b""
     if flat.is_empty:
         flags |= _EMPTY

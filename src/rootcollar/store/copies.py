@@ -94,8 +94,8 @@ def restore(path: Path, source: Path, now: datetime, wait_s: float = WAIT_S) -> 
         aside = path.with_name(f"{path.stem} before {now.astimezone(UTC):%Y-%m-%d %H%M%S}{path.suffix}")
         new_place(aside)
         there = path.exists()
-        _move(path, aside)
         try:
+            _move(path, aside)
             place(made, path)
         except OSError:
             _move(aside, path)

@@ -76,7 +76,10 @@ def put_rows(base: Connection, rows: Sequence[Row], by: str, at: datetime) -> tu
         faults.append(Fault(repr(by), "the name of whoever changes it", field="by"))
     if faults:
         raise BadInput(*faults)
-    return tuple(_put(base, row, by, at) for row in rows)
+    now = tuple(_put(base, row, by, at) for row in rows)
+    for layer in {row.layer for row in rows}:
+        _touch(base, layer, at)
+    return now
 
 
 def remove_row(base: Connection, row: Row, at: datetime) -> None:
@@ -95,6 +98,8 @@ def _row(layer: Layer, columns: tuple[Column, ...], line: tuple[Cell, ...]) -> R
     faults: list[Fault] = []
     shape = None
     for column, cell in zip(columns, cells, strict=True):
+        if cell is None:
+            continue
         try:
             found[column.name] = from_cell(column, cell)
         except BadInput as wrong:
@@ -111,9 +116,8 @@ def _row(layer: Layer, columns: tuple[Column, ...], line: tuple[Cell, ...]) -> R
         faults.append(Fault("no key", "a key of its own", field="key"))
     if faults:
         return [Fault(one.found, one.allowed, layer.name, name, one.field) for one in faults]
-    version, at, who = (found.pop(word) for word in ("version", "changed_at", "changed_by"))
-    values = MappingProxyType({name: value for name, value in found.items() if value is not None})
-    return Row(layer.name, key, shape, values, version, at, who or "")  # type: ignore[arg-type]  # by their columns
+    version, at, who = (found.pop(word, None) for word in ("version", "changed_at", "changed_by"))
+    return Row(layer.name, key, shape, MappingProxyType(found), version, at, who or "")  # type: ignore[arg-type]
 
 
 def _faults(layer: Layer, row: Row) -> Iterator[Fault]:
@@ -153,7 +157,12 @@ def _put(base: Connection, row: Row, by: str, at: datetime) -> Row:
         "version": row.version + 1,
         "changed_at": moment_text(at),
         "changed_by": by,
-        **{column.name: to_cell(column, row.values.get(column.name)) for column in layer.columns},
+        **{column.name: None for column in layer.columns},
+        **{
+            column.name: to_cell(column, row.values[column.name])
+            for column in layer.columns
+            if column.name in row.values
+        },
     }
     if row.version:
         sets = ", ".join(f'"{name}" = ?' for name in cells)
@@ -166,7 +175,6 @@ def _put(base: Connection, row: Row, by: str, at: datetime) -> Row:
         done = base.execute(text, tuple(cells.values())).rowcount == 1
     if not done:
         raise _changed_meanwhile(base, row)
-    _touch(base, layer.name, at)
     return Row(row.layer, row.key, row.shape, row.values, row.version + 1, at, by)
 
 
