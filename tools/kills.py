@@ -19,7 +19,7 @@ from pathlib import Path
 from random import Random
 from tempfile import TemporaryDirectory
 
-from rootcollar.store import Draft, Row, doctor, new_file, open_file, sound
+from rootcollar.store import Draft, Row, Store, doctor, new_file, open_file, sound
 
 __all__ = ["Seen", "child", "kill_often", "lost", "main"]
 
@@ -39,20 +39,19 @@ class Seen:
     faults: tuple[str, ...]
 
 
-def child(path: Path, seed: int) -> None:
+def child(store: Store, seed: int) -> None:
     """Write changes without end, and tell each promise on the standard output when its call has returned."""
     chance = Random(seed)  # noqa: S311 (no secret)
-    with open_file(path) as file:
-        for number in range(sys.maxsize):
-            count = chance.randint(1, MOST_DRAFTS)
-            body = json.dumps({"batch": f"{seed}-{number}", "of": count, "more": "x" * chance.randint(0, 9000)})
-            said_at = START + timedelta(seconds=number)
-            told = [entry.hash for entry in file.say("phone", [Draft("note/1", said_at, "Ann", body)] * count)]
-            if chance.random() < 1 / 4:
-                (row,) = file.put([Row("stem", f"s-{seed}-{number}", None, {"note": "x" * 5000})], "Ann", said_at)
-                told.append(row.key)
-            sys.stdout.write("".join(f"{one}\n" for one in told))
-            sys.stdout.flush()
+    for number in range(sys.maxsize):
+        count = chance.randint(1, MOST_DRAFTS)
+        body = json.dumps({"batch": f"{seed}-{number}", "of": count, "more": "x" * chance.randint(0, 9000)})
+        said_at = START + timedelta(seconds=number)
+        told = [entry.hash for entry in store.say("phone", [Draft("note/1", said_at, "Ann", body)] * count)]
+        if chance.random() < 1 / 4:
+            (row,) = store.put([Row("stem", f"s-{seed}-{number}", None, {"note": "x" * 5000})], "Ann", said_at)
+            told.append(row.key)
+        sys.stdout.write("".join(f"{one}\n" for one in told))
+        sys.stdout.flush()
 
 
 def kill_often(folder: Path, kills: int, seed: int) -> Seen:
@@ -108,7 +107,7 @@ def main(words: list[str] | None = None) -> int:
     parser.add_argument("--child", type=Path, help=argparse.SUPPRESS)
     asked = parser.parse_args(words)
     if asked.child:
-        child(asked.child, asked.seed)
+        child(open_file(asked.child), asked.seed)
     with TemporaryDirectory() as folder:
         seen = kill_often(Path(folder), asked.kills, asked.seed)
     print(*seen.faults, sep="\n", end="\n" if seen.faults else "")

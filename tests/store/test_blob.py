@@ -72,6 +72,19 @@ def test_other_bytes_are_named_as_no_shape(blob: object) -> None:
         unpack(blob)
 
 
+@given(SHAPES, st.data())
+def test_a_spoilt_shape_is_read_or_named_and_nothing_else(shape: BaseGeometry, data: st.DataObject) -> None:
+    blob = bytearray(pack(shape))
+    for at in data.draw(st.lists(st.integers(0, len(blob) - 1), min_size=1, max_size=4)):
+        blob[at] = data.draw(st.integers(0, 255))
+    try:
+        back, _ = unpack(bytes(blob[: data.draw(st.integers(0, len(blob)))]))
+    except BadInput as told:
+        assert "shape" in str(told)
+    else:
+        assert isinstance(back, BaseGeometry)
+
+
 def test_heights_are_left_out() -> None:
     assert unpack(pack(shapely.Point(1, 2, 300)))[0].equals_exact(shapely.Point(1, 2))
     assert not unpack(pack(shapely.Point(1, 2, 300)))[0].has_z

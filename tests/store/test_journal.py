@@ -1,6 +1,7 @@
 """The journal is only added to, numbered without gaps, and a change of it shows."""
 
 import sqlite3
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import fields, replace
 from datetime import datetime, timedelta, timezone
 from pathlib import Path
@@ -10,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from rootcollar.kernel.errors import BadInput
-from rootcollar.store import Draft, Entry, open_file
+from rootcollar.store import Draft, Entry, doctor, open_file
 from rootcollar.store.entry import CHANCE_BYTES, entry_faults, sealed
 from tests.store.making import NOW, altered, chain, draft, made
 
@@ -35,6 +36,19 @@ def test_entries_are_there_for_the_next_who_opens(tmp_path: Path) -> None:
     with open_file(path) as file:
         assert file.snapshot().entries == said
         assert file.say("phone", [draft(2)])[0].prev == said[0].hash
+
+
+def test_two_who_write_at_once_get_numbers_of_their_own(tmp_path: Path) -> None:
+    path = made(tmp_path)
+
+    def write(name: str) -> list[Entry]:
+        with open_file(path, wait_s=60) as file:
+            return [file.say("phone", [replace(draft(n), by=name)])[0] for n in range(15)]
+
+    with ThreadPoolExecutor(3) as crew:
+        said = [entry for told in crew.map(write, ("Ann", "Ben", "Cy")) for entry in told]
+    assert sorted(entry.seq for entry in said) == list(range(1, 46))
+    assert doctor(path) == ()
 
 
 @pytest.mark.parametrize(
