@@ -43,7 +43,10 @@ from rootcollar.choose.replay import (
 )
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.stem_minutes import minutes_per_stem
+from rootcollar.choose.step_day import OwedStep, begun, on_day, owed_steps
+from rootcollar.choose.steps import StepDays, holds_of, second_spans, step_days
 from rootcollar.choose.sums import line_minutes, line_mix_ml, line_money, minutes, poured_ml, stems, sum_worlds
+from rootcollar.choose.thicket import Band, OneInstruction, Thicket, one_instruction, thickets
 from rootcollar.choose.visits import (
     day_money,
     minutes_to_share,
@@ -54,9 +57,22 @@ from rootcollar.choose.visits import (
 )
 from rootcollar.choose.ways import Product, not_planned_with, products, ways_for
 from rootcollar.choose.wins import most_to_win, wins_at
-from rootcollar.choose.words import instruction, method_in_words, mix_words, trigger, way_words
+from rootcollar.choose.words import (
+    date_words,
+    instruction,
+    method_in_words,
+    mix_words,
+    span_words,
+    trigger,
+    wait_words,
+    way_words,
+)
 
 __all__ = [
+    "Band", "OneInstruction", "OwedStep", "StepDays", "Thicket",
+    "begun", "date_words", "holds_of", "on_day", "owed_steps", "second_spans", "span_words",
+    "step_days", "thickets",
+    "wait_words", "one_instruction",
     "PLAN_FIGURES", "PropertyPlan", "plan_figure", "plans",
     "NO_OWN", "Best", "Choice", "Counted", "Fallback", "KillPool", "LineCost", "Mixed", "MonthLine", "MonthSaid",
     "Opening", "Option", "Own",

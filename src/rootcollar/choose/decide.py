@@ -9,7 +9,7 @@ from types import MappingProxyType
 
 from rootcollar.choose.behind import behind, no_label
 from rootcollar.choose.figures import on_its_ground
-from rootcollar.choose.gates import ground_gate
+from rootcollar.choose.gates import ground_gate, unbegun
 from rootcollar.choose.judge import once
 from rootcollar.choose.kinds import Kind, OfKind, kind_of, ways_of_kind
 from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Pick, Piece, SetAside, plain
@@ -21,7 +21,7 @@ from rootcollar.kernel.verdict import Level, Verdict, worst_first
 from rootcollar.label import Heard, Weigher, heard_of
 from rootcollar.survey.stand import Stand
 
-__all__ = ["decide", "weighed"]
+__all__ = ["decide", "open_ways", "weighed"]
 
 _KEPT = 1024  # ours: what is heard, kept; a property has a few hundred ways, and stands of a kind hear the same
 
@@ -80,6 +80,13 @@ def weighed(
     return {one: options[one] for one in ranked}, aside
 
 
+def open_ways(
+    stand: Stand, setting: Setting, known: Mapping[Kind, tuple[OfKind, ...]], weigher: Weigher
+) -> tuple[Option, ...]:
+    """Return every way for a stand that no gate shuts and no rule stops, best first. known, weigher: as in `decide`."""
+    return tuple(weighed(stand, setting, known, weigher)[0])
+
+
 def _chosen(pick: Pick, option: Option, cheapest: Option) -> tuple[Piece, ...]:
     """Say who chose, and what the ranking would have taken."""
     own = f"chosen by {pick.by}, {pick.on.isoformat()}: {pick.reason.rstrip('.')}"
@@ -101,9 +108,10 @@ def _weigh(one: OfKind, stand: Stand, ground: OnGround, setting: Setting, weighe
     unit = setting.ground.units[stand.unit]
     gate = one.plant_gate or ground_gate(one.way, unit, setting.reference)
     if gate is not None:
-        return SetAside(one.way, plain(gate.because), plain(gate.would_win_if), gate.asks)
+        because = gate.because if one.plant_gate else unbegun(one.way, gate.because)
+        return SetAside(one.way, plain(because), plain(gate.would_win_if), gate.asks)
     if one.figures is None:
-        return SetAside(one.way, plain(one.refused), plain(one.do))
+        return SetAside(one.way, plain(unbegun(one.way, one.refused)), plain(one.do))
     each = weigher.lines(one.templates, unit, stand.key)
     heard = _together(one, *each) if one.weak or len(each) > 1 else each[0]
     figures = on_its_ground(one.way, one.figures, stand, ground, setting)
@@ -122,6 +130,8 @@ def _rank(option: Option) -> tuple[bool, int, str]:
 
 
 def _can_replace(option: Option, first: Option) -> bool:
+    if option.way.step is not None:  # two visits, months apart, are no answer to what goes wrong on the spot
+        return False
     here, there = option.way.visit, first.way.visit
     return here.method != there.method and option.level <= max(first.level, Level.WARN)
 
@@ -142,7 +152,7 @@ def _because(option: Option) -> tuple[Piece, ...]:
 
 def _stopped(option: Option) -> SetAside:
     stop = worst_first(option.verdicts)[0]
-    return SetAside(option.way, plain(stop.because), plain(stop.clear), stop=stop)
+    return SetAside(option.way, plain(unbegun(option.way, stop.because)), plain(stop.clear), stop=stop)
 
 
 def _nothing(aside: Sequence[SetAside]) -> str:

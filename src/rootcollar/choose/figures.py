@@ -10,7 +10,8 @@ from rootcollar.choose.kill import kill_pool, kill_share, kill_words
 from rootcollar.choose.option import PerStem, Way
 from rootcollar.choose.prices import prices_per_l, wage_per_h
 from rootcollar.choose.setting import Setting
-from rootcollar.choose.stem_minutes import OnGround, minutes_on, on_ground, own_time, work_per_stem
+from rootcollar.choose.stem_minutes import OnGround, minutes_on, minutes_per_stem, on_ground, own_time, work_per_stem
+from rootcollar.choose.steps import regrown
 from rootcollar.dose import Asked, Proving, own_figure, per_stem_ml, rule_for
 from rootcollar.kernel.doubt import Worlds, band, sure
 from rootcollar.mix.recipe import Recipe
@@ -74,7 +75,10 @@ def on_its_ground(way: Way, figures: PerStem, stand: Stand, ground: OnGround, se
     ground: of the stand, as `on_ground` has it.
     """
     own = own_time(way, stand, setting)
-    minutes = minutes_on(figures.minutes, ground) if own is None else sure(own.minutes)
+    if len(way.treatment) > 1:
+        minutes, own = minutes_per_stem(way, stand, setting), None
+    else:
+        minutes = minutes_on(figures.minutes, ground) if own is None else sure(own.minutes)
     recipe, mix_ml, kill = way.visit.recipe, figures.mix_ml, figures.kill
     wage, product_per_l, carrier_per_l = figures.rates
     cost = cost_per_stem(
@@ -93,7 +97,7 @@ def mix_per_stem(way: Way, stand: Stand, setting: Setting) -> StemMix:
     A proving batch of the same mix put on in the same way replaces what was published or guessed.
     Stem sizes are the gates' business: a species' own source may admit what the method's general limit does not.
     """
-    recipe = way.visit.recipe
+    recipe, stand = way.visit.recipe, regrown(stand, way)
     if recipe is None:
         return StemMix(sure(0.0))
     sheet, method = setting.sheet(recipe.product), way.visit.method

@@ -9,6 +9,7 @@ from rootcollar.choose.gates import leaves_by_roots
 from rootcollar.choose.option import Choice, PerStem, Way
 from rootcollar.choose.partner import partnered
 from rootcollar.choose.setting import Setting
+from rootcollar.choose.steps import first_alone, regrown
 from rootcollar.choose.sums import poured_ml
 from rootcollar.kernel.verdict import Level, Verdict
 from rootcollar.label import (
@@ -43,14 +44,14 @@ _Sum = tuple[int, UnitTotal]  # with the place of its product in the mix
 
 __all__ = [
     "fallback_verdicts", "line_departures", "line_verdicts", "once", "sides_of", "total_verdicts", "unit_totals",
-    "way_facts",
+    "way_facts", "weighed_of",
 ]  # fmt: skip
 
 
 def line_verdicts(way: Way, species: Species, stand: Stand, figures: PerStem, setting: Setting) -> tuple[Verdict, ...]:
     """Return what every rule says of one way on one stand, answers taken in; totals are weighed apart."""
     said: list[Verdict] = []
-    for side in sides_of(way):
+    for side in weighed_of(way):
         facts = way_facts(side, species, stand, figures, setting)
         place = place_facts(facts, setting.ground.units[stand.unit], on=setting.on)
         said += _settled((*weigh_template(facts, stand.key), *weigh_place(place, stand.key)), facts, setting)
@@ -71,6 +72,12 @@ def sides_of(way: Way) -> tuple[Way, ...]:
         return (way,)
     visits = (replace(way.visit, recipe=one) for one in sides(recipe))
     return tuple(replace(way, treatment=(*way.treatment[:-1], visit)) for visit in visits)
+
+
+def weighed_of(way: Way) -> tuple[Way, ...]:
+    """Return all that the rules weigh of a way: each label of its mix, and the step before it."""
+    first = first_alone(way)
+    return (*sides_of(way), first) if first else sides_of(way)
 
 
 def once(said: Iterable[Verdict]) -> tuple[Verdict, ...]:
@@ -114,8 +121,9 @@ def planned(way: Way, species: Species, stand: Stand, figures: PerStem, referenc
     """Return a line as the rules see it."""
     names = (species.common_name, *species.other_names, species.scientific_name, *species.synonyms)
     leaks = leaves_by_roots(way.visit.recipe, reference)
-    dose_ml, dose_per = figures.dose_ml, figures.dose_per
-    return Planned(way.visit.method, names, way.visit.recipe, stand.band_cm, dose_ml, dose_per, stand.height_m, leaks)
+    dose_ml, dose_per = (figures.dose_ml, figures.dose_per) if way.visit.recipe else (None, "")
+    high = regrown(stand, way).height_m
+    return Planned(way.visit.method, names, way.visit.recipe, stand.band_cm, dose_ml, dose_per, high, leaks)
 
 
 def unit_totals(choices: Iterable[Choice], setting: Setting) -> tuple[UnitTotal, ...]:

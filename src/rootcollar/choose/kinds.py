@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from rootcollar.choose.figures import per_stem
 from rootcollar.choose.gates import at_home, plant_gate, weaknesses
-from rootcollar.choose.judge import sides_of, way_facts
+from rootcollar.choose.judge import way_facts, weighed_of
 from rootcollar.choose.months import in_season
 from rootcollar.choose.option import Gate, PerStem, Way
 from rootcollar.choose.partner import with_partner
@@ -64,7 +64,7 @@ def _of_kind(way: Way, stand: Stand, setting: Setting, weigher: Weigher) -> OfKi
         figures = per_stem(way, species, stand, setting)
     except Refusal as refusal:
         return OfKind(way, refused=refusal.limit, do=refusal.do)
-    sides = (way_facts(one, species, stand, figures, setting) for one in sides_of(way))
+    sides = (way_facts(one, species, stand, figures, setting) for one in weighed_of(way))
     templates = tuple(weigher.template(one) for one in sides)
     minded = (*weaknesses(way, species), *at_home(species, setting.ground.state))
     weak = tuple(Verdict(Level.WARN, words) for words in minded)

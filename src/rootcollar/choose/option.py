@@ -12,7 +12,7 @@ from rootcollar.kernel.doubt import Worlds, sure
 from rootcollar.kernel.verdict import Level, Verdict, worst
 from rootcollar.label import Heard
 from rootcollar.mix.recipe import Recipe, Treatment, Visit
-from rootcollar.reference import MethodRow
+from rootcollar.reference import MethodRow, StepRow
 from rootcollar.survey.stand import Stand
 
 __all__ = [
@@ -109,12 +109,13 @@ class Way:
     """One way that the sources give for a species, with one product.
 
     treatment: the visits. rows: the source rows behind it, best first. strength_because: how the strength was
-    come by, in words with sources.
+    come by, in words with sources. step: the row that a way of two visits rests on.
     """
 
     treatment: Treatment
     rows: tuple[MethodRow, ...]
     strength_because: str = ""
+    step: StepRow | None = None
 
     @property
     def visit(self) -> Visit:
@@ -122,11 +123,21 @@ class Way:
         return self.treatment[-1]
 
     @property
+    def methods(self) -> tuple[str, ...]:
+        """The methods of its visits, in order."""
+        return tuple(one.method for one in self.treatment)
+
+    @property
+    def months(self) -> frozenset[int]:
+        """The months in which any of its visits may be done."""
+        return frozenset[int]().union(*(one.months for one in self.treatment))
+
+    @property
     def key(self) -> str:
-        """A stable name to break ties by: method, product or formulation, carrier."""
+        """A stable name to break ties by: method, product or formulation, carrier; of two steps, theirs before it."""
         recipe = self.visit.recipe
         mix = f"{recipe.product or recipe.formulation}/{recipe.carrier}" if recipe else "-"
-        return f"{self.visit.method}/{mix}"
+        return f"{f'{self.step.key}/' if self.step else ''}{self.visit.method}/{mix}"
 
 
 @dataclass(frozen=True, slots=True, eq=False)

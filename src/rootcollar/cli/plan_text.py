@@ -33,6 +33,8 @@ from rootcollar.choose import (
     way_words,
     year_of_line,
 )  # fmt: skip
+from rootcollar.cli.steps_text import owed_json, steps_json
+from rootcollar.cli.thicket_text import thickets_json
 from rootcollar.kernel.days import MONTHS, name_months
 from rootcollar.kernel.doubt import band, best
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
@@ -88,7 +90,7 @@ def _group(lines: Sequence[Choice], plan: Prescription, short: bool) -> Iterator
         yield from _wrap(f"{_MARK[Level.STOP]} Leave for now: {who}. {first.because}", "   ")
         return
     verb, _ = instruction(first.option.way)
-    recipe, months = first.recipe, first.option.way.visit.months
+    recipe, months = first.recipe, first.option.way.months
     poured = poured_ml(lines)
     mix = f"mix {_letter(recipe, plan)}, {_amount(poured)}; " if recipe else ""
     when = "any month" if len(months) == len(MONTHS) else name_months(months)
@@ -190,6 +192,8 @@ def as_json(project: Project, plan: Prescription, setting: Setting) -> dict[str,
         "property": project.ground.name,
         "notes": list(_notes(project)),
         "opens_most": opening.words if (opening := opens_most(plan.choices)) else None,
+        "second_steps_owed": owed_json(plan, setting),
+        "thickets": thickets_json(plan, setting),
         "order": [{"unit": key, "because": because} for key, because in plan.order],
         "lines": [
             _line_json(one, plan, setting) | {"at_most": [_reach(found) for found in reached.get(one.stand.key, ())]}
@@ -228,8 +232,9 @@ def _line_json(choice: Choice, plan: Prescription, setting: Setting) -> dict[str
         out |= {
             "method": option.way.visit.method,
             "mix": _letter(choice.recipe, plan),
-            "months": sorted(option.way.visit.months),
+            "months": sorted(option.way.months),
             **_year_json(choice, setting),
+            **steps_json(choice, setting),
             "instruction": ", ".join(instruction(option.way)),
             "mix_ml": _band(line_mix_ml(stand.stems, option.per_stem.mix_ml)),
             "minutes": _band(line_minutes(stand.stems, option.per_stem.minutes)),

@@ -38,6 +38,8 @@ from rootcollar.web.views.working import Run, counted, money, visits, work_of
 from rootcollar.work import text
 from rootcollar.work.after_cut import after_cut
 from rootcollar.work.packet import Said
+from rootcollar.work.steps_words import steps_words
+from rootcollar.work.thicket_words import ThicketWords, thicket_words
 from rootcollar.work.unit_page import said as printed
 
 __all__ = ["Card", "Row", "UnitView", "unit_cards", "unit_view"]
@@ -71,6 +73,7 @@ class Row:
     side: Run | None = None
     side_doubt: str = ""
     to_share: tuple[Run, ...] = ()
+    steps: tuple[str, ...] = ()
     fallback: str = ""
     ways: tuple[tuple[str, str], ...] = ()
     picked: bool = False
@@ -96,6 +99,7 @@ class UnitView:
     all_cost_doubt: str
     all_hours: str
     days: str
+    thickets: tuple[ThicketWords, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,6 +150,7 @@ def unit_view(here: Open, key: str) -> UnitView:
         *money(cost),
         text.hours(minutes(work)) if work else "",
         *_all_visits(work, here),
+        thickets=thicket_words(here.plan, here.setting, key) if here.plan else (),
     )  # fmt: skip
 
 
@@ -210,6 +215,7 @@ def _row(line: Choice, here: Open, reached: Mapping[str, tuple[Reach, ...]]) -> 
         side=_number(line, "side", side, f"ground hit beside {size}") if line.recipe else None,
         side_doubt=side_doubt,
         to_share=tuple(_to_share(line, here, size)),
+        steps=steps_words(line, here.setting),
         fallback=f"{line.fallback.trigger}: {way_words(line.fallback.option.way)}" if line.fallback else "",
         ways=_ways(line),
         picked=stand.key in here.project.picked,
