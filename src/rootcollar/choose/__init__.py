@@ -10,12 +10,26 @@ a proving batch replaces the dose of its own mix and way, an own time the whole 
 Refuses: to choose a way that a rule stops; to hide one: each is set aside with its reason and what would make it win.
 """
 
+from rootcollar.choose.after import LOOK, NOTHING, SEED, VISIT, bank_words, bank_years, judge_years, lost_words
 from rootcollar.choose.alike import alike
 from rootcollar.choose.beside import line_side_m2, side_area, side_words
+from rootcollar.choose.booked import (
+    Booked,
+    Start,
+    Year,
+    booked,
+    kinds_of,
+    new_ground,
+    new_lines,
+    new_year,
+    owed_year,
+    owed_years,
+    together,
+)
 from rootcollar.choose.cost import cost_per_kill, cost_per_stem, expected, share_needed
 from rootcollar.choose.decide import decide
 from rootcollar.choose.figures import figures_of, proving_batch
-from rootcollar.choose.first import Place, place_of, thickness
+from rootcollar.choose.first import Place, place_working
 from rootcollar.choose.gates import shut
 from rootcollar.choose.in_month import MonthLine, in_month, year_of_line
 from rootcollar.choose.judge import fallback_verdicts, line_departures, line_verdicts, total_verdicts, unit_totals
@@ -23,6 +37,7 @@ from rootcollar.choose.kill import Counted, KillPool, dead_and_alive, kill_pool,
 from rootcollar.choose.missing import Opening, opens_most
 from rootcollar.choose.months import Best, MonthSaid, best_months, reasons, year_of
 from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Pick, Piece, Prescription, SetAside, Way
+from rootcollar.choose.owed import Owed, owed, owed_soon
 from rootcollar.choose.own import NO_OWN, Mixed, Own, Price, Time
 from rootcollar.choose.plan import prescribe
 from rootcollar.choose.plan_sums import PLAN_FIGURES, plan_figure
@@ -41,6 +56,7 @@ from rootcollar.choose.replay import (
     replay_side,
     replay_stem_cost,
 )
+from rootcollar.choose.rounds import Rounds, rounds_of, rounds_of_unit
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.stem_minutes import minutes_per_stem
 from rootcollar.choose.sums import line_minutes, line_mix_ml, line_money, minutes, poured_ml, stems, sum_worlds
@@ -53,10 +69,15 @@ from rootcollar.choose.visits import (
     visits_of,
 )
 from rootcollar.choose.ways import Product, not_planned_with, products, ways_for
+from rootcollar.choose.why_first import Speaks, thickness
 from rootcollar.choose.wins import most_to_win, wins_at
 from rootcollar.choose.words import instruction, method_in_words, mix_words, trigger, way_words
 
 __all__ = [
+    "LOOK", "NOTHING", "SEED", "VISIT", "Booked", "Owed", "Rounds", "Speaks", "Start", "Year",
+    "bank_words", "bank_years", "booked", "judge_years", "kinds_of", "lost_words", "new_ground", "new_lines",
+    "new_year", "owed", "owed_soon", "owed_year", "owed_years", "place_working", "rounds_of", "rounds_of_unit",
+    "together",
     "PLAN_FIGURES", "PropertyPlan", "plan_figure", "plans",
     "NO_OWN", "Best", "Choice", "Counted", "Fallback", "KillPool", "LineCost", "Mixed", "MonthLine", "MonthSaid",
     "Opening", "Option", "Own",
@@ -68,7 +89,7 @@ __all__ = [
     "line_minutes", "line_mix_ml",
     "line_money", "line_side_m2", "line_verdicts", "method_in_words", "minutes", "minutes_per_stem",
     "minutes_to_share", "mix_words", "money_to_share", "most_to_win", "mosts",
-    "not_planned_with", "opens_most", "place_of", "poured_ml", "prescribe", "products", "proving_batch", "reaches",
+    "not_planned_with", "opens_most", "poured_ml", "prescribe", "products", "proving_batch", "reaches",
     "reasons", "replay_all_cost", "replay_all_minutes", "replay_cost", "replay_labour", "replay_minutes", "replay_mix",
     "replay_mix_cost", "replay_per_kill", "replay_side",
     "replay_stem_cost", "share_needed", "share_to_reach", "shut", "side_area", "side_words", "stems", "sum_worlds",
