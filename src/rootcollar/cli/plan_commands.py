@@ -55,7 +55,7 @@ def choose(folder: Path, month: int | None, side_by_side: bool, on: str | None, 
     Example: rootcollar choose my-woods --month 10
     Example: rootcollar choose my-woods --plans
     """
-    from rootcollar.cli import month_text, plan_text, plans_text
+    from rootcollar.cli import month_text, plan_text, plans_text, years_text
     from rootcollar.exchange import read_folder
     from rootcollar.jobs.plan import choose as job
     from rootcollar.jobs.plan import setting_of
@@ -73,8 +73,9 @@ def choose(folder: Path, month: int | None, side_by_side: bool, on: str | None, 
         told = month_text.as_json(outcome.value, month, setting)
         emit("month", told, month_text.summary(project, outcome.value, month, setting), as_json)
         return
-    body = plan_text.as_json(project, outcome.value, setting)
-    emit("choose", body, plan_text.summary(project, outcome.value), as_json)
+    body = plan_text.as_json(project, outcome.value, setting) | years_text.as_json(outcome.value, setting)
+    lines = (*plan_text.summary(project, outcome.value), "", *years_text.summary(outcome.value, setting))
+    emit("choose", body, lines, as_json)
     _leave(outcome.level)
 
 

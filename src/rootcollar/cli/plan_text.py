@@ -33,6 +33,7 @@ from rootcollar.choose import (
     way_words,
     year_of_line,
 )  # fmt: skip
+from rootcollar.cli.years_text import line_json
 from rootcollar.kernel.days import MONTHS, name_months
 from rootcollar.kernel.doubt import band, best
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
@@ -192,7 +193,9 @@ def as_json(project: Project, plan: Prescription, setting: Setting) -> dict[str,
         "opens_most": opening.words if (opening := opens_most(plan.choices)) else None,
         "order": [{"unit": key, "because": because} for key, because in plan.order],
         "lines": [
-            _line_json(one, plan, setting) | {"at_most": [_reach(found) for found in reached.get(one.stand.key, ())]}
+            _line_json(one, plan, setting)
+            | line_json(one, setting)
+            | {"at_most": [_reach(found) for found in reached.get(one.stand.key, ())]}
             for one in plan.choices
         ],
         "mixes": {
