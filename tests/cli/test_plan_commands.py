@@ -430,3 +430,30 @@ def test_a_month_and_plans_are_two_questions(folder: Path) -> None:
     said = rootcollar("choose", folder, "--plans", "--month", "10")
     assert said.exit_code == 2
     assert "two questions" in said.output
+
+
+def test_what_is_owed_and_what_a_year_holds_are_told(folder: Path) -> None:
+    row = "2025-03-12,ridge,,triclopyr,24 fl oz,4 lb ae/gal,0.6 ac,common buckthorn,basal bark,1-2 in,200,,\n"
+    head = "date,unit,product,ingredient,amount of product,strength,area,species,method,diameter,stems,down,note\n"
+    (folder / "applied.csv").write_text(head + row, encoding="utf-8")
+    (folder / "own.toml").write_text("[year]\nhours = 0.2\n", encoding="utf-8")
+    said = " ".join(rootcollar("choose", folder, "--on", DAY).output.split())
+    assert "first, because common buckthorn was treated 2025-03-12" in said
+    assert "A year holds 0.2 h ([year] in own.toml)" in said
+    assert "MORE THAN THE YEAR HOLDS" in said
+    told = json.loads(rootcollar("choose", folder, "--on", DAY, "--json").output)
+    (owed,) = told["owed"]
+    assert (owed["unit"], owed["what"], owed["due"]) == ("ridge", "visit", "2026-03-12")
+    assert told["years"]["limit_minutes"] == 12
+    assert told["years"]["by_year"][0]["too_much"] is True
+    assert [one["unit"] for one in told["places"]] == [one["unit"] for one in told["order"]]
+
+
+def test_years_of_seed_count_in_the_rounds_of_the_plan(folder: Path) -> None:
+    told = json.loads(rootcollar("choose", folder, "--on", DAY, "--json").output)
+    lines = [one for one in told["lines"] if "seed_years" in one]
+    assert lines
+    for one in lines:
+        bank = one["seed_years"] or 0
+        assert len(one["years_after"]) == one["years_after"].count("visit") + max(one["judge_years"], bank)
+    assert told["rounds"]["years"] == max(len(one["years_after"]) for one in lines)

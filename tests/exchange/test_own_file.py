@@ -158,3 +158,38 @@ def test_the_price_of_one_mix_more_is_read_and_slips_are_told() -> None:
     for wrong in ({"extra_mix": "$45"}, {"extra_mix": 0}, {"extra_mix": True}):
         with pytest.raises(BadInput):
             read_own(wrong, "own.toml", ())
+
+
+def test_what_a_year_holds_and_what_reasons_count_for():
+    own = _read("[year]\nhours = 160\nmoney = 6000.5\n[first]\nfruit = 3\ncarried = 0\n")
+    assert (own.year_min, own.year_money) == (160 * 60, 6000.5)
+    assert own.first == (("fruit", 3.0), ("carried", 0.0))
+    nothing = _read("wage = 28\n")
+    assert (nothing.year_min, nothing.year_money, nothing.first) == (None, None, ())
+    assert _read("[year]\nhours = 8\n").year_money is None
+
+
+@pytest.mark.parametrize(
+    ("text", "field", "allowed"),
+    [
+        ("[year]\nhours = 0", "year.hours", "above 0, at most 100,000: hours of all people together"),
+        ("[year]\nhours = -3", "year.hours", "above 0"),
+        ('[year]\nhours = "160 h"', "year.hours", "a plain number without quotes"),
+        ("[year]\nhours = true", "year.hours", "a plain number without quotes"),
+        ("[year]\nhours = nan", "year.hours", "above 0"),
+        ("[year]\nhours = inf", "year.hours", "at most 100,000"),
+        ('[year]\nmoney = "$6000"', "year.money", "without a sign of money"),
+        ("[year]\nday = 3", "year.day", "hours, money"),
+        ("[first]\nfruit = -1", "first.fruit", "0 to 100: 0 where the reason is not to count"),
+        ("[first]\nroom = 101", "first.room", "0 to 100"),
+        ("[first]\nseed = 1", "first.seed", "fruit"),
+        ("[first]\nfruit = 0\nroom = 0\napart = 0\ncarried = 0", "", "more than 0 for at least one reason"),
+        ("year = 160", "year", "a block [year] with hours, money or both"),
+    ],
+)
+def test_a_wrong_year_or_weight_is_refused_with_what_is_allowed(text, field, allowed):
+    with pytest.raises(BadInput) as caught:
+        _read(text + "\n")
+    (fault,) = caught.value.faults
+    assert (fault.file, fault.field) == ("own.toml", field)
+    assert allowed in fault.allowed

@@ -187,6 +187,46 @@ def share_by_halving(cost: float, per_kill: float) -> float:
     return low
 
 
+def years_one_by_one(stays: float, left: float) -> float:
+    """Whole years while more than enough is left, and of the last one the part in which the rest goes, even in logs."""
+    seed, years = 1.0, 0
+    while seed * stays > left:
+        seed, years = seed * stays, years + 1
+    return years + float(np.interp(np.log10(left), np.log10([seed * stays, seed]), [1.0, 0.0]))
+
+
+def left_of_each_visit(stems: float, kill: float, visits: int) -> float:
+    """The dead taken off after each visit."""
+    for _ in range(visits):
+        stems -= kill * stems
+    return stems
+
+
+def room_at_rest(per_ha: float, crowd: float) -> float:
+    """The share of recruits at which the yearly rates neither grow nor shrink, by halving; neither figure is used."""
+    assert per_ha > crowd
+    low, high = 0.0001, 1.0
+    for _ in range(60):
+        middle = (low + high) / 2
+        rates = np.array([
+            [0.44, 0, 0, 141.72], [middle * 0.004, 0.21, 0, middle * 16.1], [0, middle * 0.44, 0.83, 0.18],
+            [0, 0, 0.15, 0.82],
+        ])  # fmt: skip
+        low, high = (low, middle) if max(np.linalg.eigvals(rates).real) > 1 else (middle, high)
+    return low
+
+
+def share_fallen_by(gap_m: float, far_m: float) -> float:
+    """The ground under the density of distances, up to the gap, by the middles of narrow steps."""
+    return gap_m * _mean(lambda metres: np.exp(-metres / far_m) / far_m, 0, gap_m)
+
+
+def share_carried_past(share: float, away_m: float, far_m: float) -> float:
+    """The same density beyond the way, to where nothing is left of it."""
+    most = away_m + 40 * far_m
+    return share * (most - away_m) * _mean(lambda metres: np.exp(-metres / far_m) / far_m, away_m, most)
+
+
 def mean_under_the_curve(dead: float, alive: float) -> float:
     """The balance point of the density, by the middles of narrow steps."""
 

@@ -10,12 +10,26 @@ a proving batch replaces the dose of its own mix and way, an own time the whole 
 Refuses: to choose a way that a rule stops; to hide one: each is set aside with its reason and what would make it win.
 """
 
+from rootcollar.choose.after import LOOK, NOTHING, SEED, VISIT, bank_words, bank_years, judge_years, lost_words
 from rootcollar.choose.alike import alike
 from rootcollar.choose.beside import line_side_m2, side_area, side_words
+from rootcollar.choose.booked import (
+    Booked,
+    Start,
+    Year,
+    booked,
+    kinds_of,
+    new_ground,
+    new_lines,
+    new_year,
+    owed_year,
+    owed_years,
+    together,
+)
 from rootcollar.choose.cost import cost_per_kill, cost_per_stem, expected, share_needed
 from rootcollar.choose.decide import decide
 from rootcollar.choose.figures import figures_of, proving_batch
-from rootcollar.choose.first import Place, place_of, thickness
+from rootcollar.choose.first import Place, place_working
 from rootcollar.choose.gates import shut
 from rootcollar.choose.in_month import MonthLine, in_month, year_of_line
 from rootcollar.choose.judge import fallback_verdicts, line_departures, line_verdicts, total_verdicts, unit_totals
@@ -23,6 +37,7 @@ from rootcollar.choose.kill import Counted, KillPool, dead_and_alive, kill_pool,
 from rootcollar.choose.missing import Opening, opens_most
 from rootcollar.choose.months import Best, MonthSaid, best_months, reasons, year_of
 from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Pick, Piece, Prescription, SetAside, Way
+from rootcollar.choose.owed import Owed, owed, owed_soon
 from rootcollar.choose.own import NO_OWN, Mixed, Own, Price, Time
 from rootcollar.choose.plan import prescribe
 from rootcollar.choose.plan_sums import PLAN_FIGURES, plan_figure
@@ -41,6 +56,7 @@ from rootcollar.choose.replay import (
     replay_side,
     replay_stem_cost,
 )
+from rootcollar.choose.rounds import Rounds, rounds_of, rounds_of_unit
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.stem_minutes import minutes_per_stem
 from rootcollar.choose.step_day import OwedStep, begun, on_day, owed_steps
@@ -56,6 +72,7 @@ from rootcollar.choose.visits import (
     visits_of,
 )
 from rootcollar.choose.ways import Product, not_planned_with, products, ways_for
+from rootcollar.choose.why_first import Speaks, thickness
 from rootcollar.choose.wins import most_to_win, wins_at
 from rootcollar.choose.words import (
     date_words,
@@ -69,19 +86,21 @@ from rootcollar.choose.words import (
 )
 
 __all__ = [
-    "NO_OWN", "PLAN_FIGURES", "Band", "Best", "Choice", "Counted", "Fallback", "KillPool", "LineCost", "Mixed",
-    "MonthLine", "MonthSaid", "OneInstruction", "Opening", "Option", "OwedStep", "Own", "PerStem", "Pick", "Piece",
-    "Place", "Prescription", "Price", "Product", "PropertyPlan", "Reach", "SetAside", "Setting", "StepDays",
-    "Thicket", "Time", "Way", "alike", "begun", "best_months", "cost_per_kill", "cost_per_stem", "date_words",
-    "day_money", "dead_and_alive", "decide", "expected", "fallback_verdicts", "figures_of", "holds_of", "in_month",
-    "instruction", "kill_pool", "kill_share", "line_cost", "line_departures", "line_minutes", "line_mix_ml",
-    "line_money", "line_side_m2", "line_verdicts", "method_in_words", "minutes", "minutes_per_stem",
-    "minutes_to_share", "mix_words", "money_to_share", "most_to_win", "mosts", "not_planned_with", "on_day",
-    "one_instruction", "opens_most", "owed_steps", "place_of", "plan_figure", "plans", "poured_ml", "prescribe",
-    "products", "proving_batch", "reaches", "reasons", "replay_all_cost", "replay_all_minutes", "replay_cost",
-    "replay_labour", "replay_minutes", "replay_mix", "replay_mix_cost", "replay_per_kill", "replay_side",
-    "replay_stem_cost", "second_spans", "share_needed", "share_to_reach", "shut", "side_area", "side_words",
-    "span_words", "stems", "step_days", "sum_worlds", "thickets", "thickness", "total_verdicts", "trigger",
-    "unit_day_minutes", "unit_totals", "visits_of", "wage_per_h", "wait_words", "way_words", "ways_for", "wins_at",
-    "year_of", "year_of_line",
+    "LOOK", "NOTHING", "NO_OWN", "PLAN_FIGURES", "SEED", "VISIT", "Band", "Best", "Booked", "Choice", "Counted",
+    "Fallback", "KillPool", "LineCost", "Mixed", "MonthLine", "MonthSaid", "OneInstruction", "Opening", "Option",
+    "Owed", "OwedStep", "Own", "PerStem", "Pick", "Piece", "Place", "Prescription", "Price", "Product",
+    "PropertyPlan", "Reach", "Rounds", "SetAside", "Setting", "Speaks", "Start", "StepDays", "Thicket", "Time", "Way",
+    "Year", "alike", "bank_words", "bank_years", "begun", "best_months", "booked", "cost_per_kill", "cost_per_stem",
+    "date_words", "day_money", "dead_and_alive", "decide", "expected", "fallback_verdicts", "figures_of", "holds_of",
+    "in_month", "instruction", "judge_years", "kill_pool", "kill_share", "kinds_of", "line_cost", "line_departures",
+    "line_minutes", "line_mix_ml", "line_money", "line_side_m2", "line_verdicts", "lost_words", "method_in_words",
+    "minutes", "minutes_per_stem", "minutes_to_share", "mix_words", "money_to_share", "most_to_win", "mosts",
+    "new_ground", "new_lines", "new_year", "not_planned_with", "on_day", "one_instruction", "opens_most", "owed",
+    "owed_soon", "owed_steps", "owed_year", "owed_years", "place_working", "plan_figure", "plans", "poured_ml",
+    "prescribe", "products", "proving_batch", "reaches", "reasons", "replay_all_cost", "replay_all_minutes",
+    "replay_cost", "replay_labour", "replay_minutes", "replay_mix", "replay_mix_cost", "replay_per_kill",
+    "replay_side", "replay_stem_cost", "rounds_of", "rounds_of_unit", "second_spans", "share_needed",
+    "share_to_reach", "shut", "side_area", "side_words", "span_words", "stems", "step_days", "sum_worlds", "thickets",
+    "thickness", "together", "total_verdicts", "trigger", "unit_day_minutes", "unit_totals", "visits_of",
+    "wage_per_h", "wait_words", "way_words", "ways_for", "wins_at", "year_of", "year_of_line",
 ]  # fmt: skip

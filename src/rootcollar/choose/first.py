@@ -1,78 +1,142 @@
-"""Which unit first: thinly held ground before thick, because the few far plants are the next thickets."""
+"""Which unit first: follow-up that is owed, then what seed, room, lying apart, water and trails speak for."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from rootcollar.choose.option import Choice
-from rootcollar.choose.sums import stems
-from rootcollar.kernel.doubt import Worlds, best
-from rootcollar.kernel.units import convert
-from rootcollar.site import Unit
-from rootcollar.survey import stems_per_acre
+from rootcollar.choose.owed import Owed, owed_soon
+from rootcollar.choose.setting import Setting
+from rootcollar.choose.why_first import REASONS, Speaks, speaks_for
+from rootcollar.kernel.formula import add_up, formula, note, use
 
-__all__ = ["Place", "order_units", "place_of", "thickness"]
+__all__ = ["Place", "order_units", "place_working", "points", "weighed"]
+
+_DIGITS = 6  # ours: points are compared to so many places, so that the last bit of a sum decides nothing
 
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """Why a unit stands where it stands. per_acre: its stems an acre, "" where they did not count; before, after it."""
+    """Why a unit stands where it stands. points: of 100; per reason what it counted as, and what is owed.
 
-    before: str
-    per_acre: str = ""
-    after: str = ""
+    works: whether anything can be worked. counted: of each reason, the share that went in; of one not known, the mean
+    of the units of which it is known.
+    """
+
+    key: str
+    works: bool
+    speaks: tuple[Speaks, ...] = ()
+    counted: tuple[float, ...] = ()
+    owed: tuple[Owed, ...] = ()
+    points: float = 0.0
+
+    @property
+    def before(self) -> str:
+        """The reason up to its points."""
+        if not self.works:
+            shut = "nothing can be worked here until what is struck out or asked is settled"
+            return "; ".join([shut, *(one.words for one in self.owed)])
+        return "".join(f"{'first, because ' if not place else ''}{one.words}; " for place, one in enumerate(self.owed))
+
+    @property
+    def figure(self) -> str:
+        """Its points, "" where nothing can be worked."""
+        return f"{self.points:.0f} of 100" if self.works else ""
+
+    @property
+    def after(self) -> str:
+        """The reason after its points."""
+        if not self.works:
+            return ""
+        told = (
+            f"{one.words} (counted as the others' middle, {share:.0%})" if one.share is None else one.words
+            for one, share in zip(self.speaks, self.counted, strict=True)
+        )  # fmt: skip
+        return f" points: {'; '.join(told)}"
 
     @property
     def because(self) -> str:
         """The whole reason in words."""
-        return f"{self.before}{self.per_acre}{self.after}"
+        return f"{self.before}{self.figure}{self.after}"
 
 
-def order_units(choices: Sequence[Choice], units: Mapping[str, Unit]) -> tuple[tuple[str, str], ...]:
-    """Return (unit key, reason) in the order to work them.
+@formula("share * counts", gives="weighed", source="ours", share=(0, 1), counts=(0, 5))
+def weighed(share: float, counts: float) -> float:
+    """Return what a reason brings. share: how much it speaks for a unit, 0 to 1. counts: its weight."""
+    return share * counts
 
-    Units where something can be worked now come before units wholly struck out or held; among them the fewest stems
-    an acre first: small outlying groups grow fastest for their number, and a unit kept clear stays cheap (Moody and
-    Mack 1988, J. Appl. Ecol. 25:1009-1021, the idea; no figure of theirs is used). Units of unknown area come last of
-    their kind. Ties go by key.
+
+@formula("100 * whole / counts", gives="of 100", source="ours", whole=(0, 5), counts=(1, 20))
+def points(whole: float, counts: float) -> float:
+    """Return the weighed mean of what speaks for a unit, of 100. whole: of all reasons. counts: their weights' sum."""
+    return 100 * whole / counts
+
+
+def order_units(choices: Sequence[Choice], setting: Setting) -> tuple[Place, ...]:
+    """Return the units in the order to work them, each with why.
+
+    Units where something can be worked come before units wholly struck out or held. Among them those to which
+    follow-up is owed, the longest owed first: what is missed there is lost with all that was spent. Then the most
+    points: small, thinly held ground far from a thicket, seed on the stems, water or feet that carry it off (the idea
+    of Moody and Mack 1988, J. Appl. Ecol. 25:1009-1021; no figure of theirs is used). What is not known of a unit
+    counts as the middle of the others: it neither helps nor hurts. Ties go by key.
     """
-    by_unit: dict[str, list[Choice]] = {}
+    by_unit = _by_unit(choices)
+    units = setting.ground.units
+    owed = owed_soon(setting)
+    told = {key: speaks_for(units[key], by_unit, setting) for key in by_unit}
+    middles = _middles(tuple(told.values()))
+    places = []
+    for key, lines in by_unit.items():
+        counted = tuple(middles[one.reason] if one.share is None else one.share for one in told[key])
+        works = any(one.is_work for one in lines)
+        place = Place(key, works, told[key], counted, owed.get(key, ()))
+        places.append(replace(place, points=_points(counted, setting)))
+    return tuple(sorted(places, key=_rank))
+
+
+def place_working(place: Place, choices: Sequence[Choice], setting: Setting) -> float:
+    """Return the points of a place again, to be watched. choices: all lines of the plan."""
+    speaks_for(setting.ground.units[place.key], _by_unit(choices), setting)
+    counted = []
+    for one, share in zip(place.speaks, place.counted, strict=True):
+        says = "not known: counted as the mean of the others" if one.share is None else one.words
+        counted.append(note(one.reason, says, share, "share", "ours"))
+    return _points(counted, setting)
+
+
+def _rank(place: Place) -> tuple[bool, bool, str, float, str]:
+    since = min((one.due.isoformat() for one in place.owed), default="")
+    return not place.works, not place.owed, since, -round(place.points, _DIGITS), place.key
+
+
+def _by_unit(choices: Sequence[Choice]) -> dict[str, list[Choice]]:
+    found: dict[str, list[Choice]] = {}
     for choice in choices:
-        by_unit.setdefault(choice.stand.unit, []).append(choice)
-
-    def rank(key: str) -> tuple[bool, bool, float, str]:
-        per_acre = _best_thickness(by_unit[key], units[key])
-        return (not _workable(by_unit[key]), per_acre is None, per_acre or 0.0, key)
-
-    ordered = sorted(by_unit, key=rank)
-    return tuple((key, place_of(by_unit[key], units[key], place).because) for place, key in enumerate(ordered))
+        found.setdefault(choice.stand.unit, []).append(choice)
+    return found
 
 
-def thickness(choices: Sequence[Choice], unit: Unit) -> Worlds | None:
-    """Return the stems an acre of all that was counted on a unit; None while its area is unknown."""
-    if not unit.area_m2:
-        return None
-    return stems_per_acre(stems(choices), convert(unit.area_m2, "m2", "ac"))
+def _middles(told: Sequence[tuple[Speaks, ...]]) -> Mapping[str, float]:
+    """Return the mean of each reason over the units of which it is known; 0 where it is known of none."""
+    found = {}
+    for reason in REASONS:
+        known = sorted(one.share for each in told for one in each if one.reason == reason and one.share is not None)
+        found[reason] = sum(known) / len(known) if known else 0.0
+    return found
 
 
-def _best_thickness(choices: Sequence[Choice], unit: Unit) -> float | None:
-    found = thickness(choices, unit)
-    return None if found is None else best(found)
+def _points(counted: Sequence[float], setting: Setting) -> float:
+    """Return the points of a unit. counted: of each reason in order, the share that goes in."""
+    counts = [_weight(reason, setting) for reason in REASONS]
+    parts = [weighed(share, weight) for share, weight in zip(counted, counts, strict=True)]
+    return points(add_up(parts, "weighed", "of all reasons"), add_up(counts, "weight", "all weights"))
 
 
-def _workable(choices: Sequence[Choice]) -> bool:
-    return any(one.is_work for one in choices)
-
-
-def place_of(choices: Sequence[Choice], unit: Unit, place: int) -> Place:
-    """Return why a unit stands at a place of the order. choices: all its lines; place: 0 the first."""
-    if not _workable(choices):
-        return Place("nothing can be worked here until what is struck out or asked is settled")
-    per_acre = _best_thickness(choices, unit)
-    if per_acre is None:
-        return Place("its area is not known, so it cannot be compared with the others")
-    fruiting = any(one.stand.fruiting for one in choices)
-    seeds = "; it holds fruiting stems" if fruiting else ""
-    thin = "the thinnest infestation" if place == 0 else "next in thickness"
-    return Place(f"{thin}: ", f"{per_acre:,.0f}", f" stems an acre{seeds}")
+def _weight(reason: str, setting: Setting) -> float:
+    """Return what a reason counts for: the crew's own figure, or ours."""
+    own = dict(setting.own.first).get(reason)
+    if own is not None:
+        return note(f"weight of {reason}", "[first] in own.toml", own, "weight", "ours")
+    return use(setting.reference.after["order"][reason])

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
-from typing import Any, Literal, overload
+from typing import TYPE_CHECKING, Any, Literal, overload
 
 from rootcollar.choose.cost import expected
 from rootcollar.kernel.doubt import Worlds, sure
@@ -14,6 +14,9 @@ from rootcollar.label import Heard
 from rootcollar.mix.recipe import Recipe, Treatment, Visit
 from rootcollar.reference import MethodRow, StepRow
 from rootcollar.survey.stand import Stand
+
+if TYPE_CHECKING:
+    from rootcollar.choose.first import Place
 
 __all__ = [
     "Choice",
@@ -326,10 +329,11 @@ class Choice:
 class Prescription:
     """One choice a stand, in stand-key order; the units in the order to work them, each with its reason.
 
-    decided: the choices as they were before the sums of the plan were weighed.
+    decided: the choices as they were before the sums of the plan were weighed. places: why, unit by unit, with figures.
     """
 
     choices: tuple[Choice, ...]
     order: tuple[tuple[str, str], ...]
     letters: Mapping[str, Recipe] = field(default_factory=dict)
     decided: tuple[Choice, ...] = ()
+    places: tuple[Place, ...] = ()

@@ -47,7 +47,9 @@ def with_sums(choices: Sequence[Choice], setting: Setting) -> Prescription:
     said = total_verdicts(choices, setting)
     weighed = tuple(replace(one, total_verdicts=said.get(one.stand.key, ())) for one in choices)
     checked = _fallbacks_checked(weighed, setting)
-    return Prescription(checked, order_units(checked, setting.ground.units), _letters(checked), tuple(choices))
+    places = order_units(checked, setting)
+    order = tuple((one.key, one.because) for one in places)
+    return Prescription(checked, order, _letters(checked), tuple(choices), places)
 
 
 def _fallbacks_checked(choices: tuple[Choice, ...], setting: Setting) -> tuple[Choice, ...]:

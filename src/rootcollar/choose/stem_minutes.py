@@ -25,7 +25,7 @@ _SHARP = frozenset({"thorns", "spiny_leaves"})  # hazards of a plant that slow t
 _NONE = sure(0.0)
 _AS_LONG = sure(1.0)
 
-__all__ = ["OnGround", "minutes_on", "minutes_per_stem", "on_ground", "own_time", "work_per_stem"]
+__all__ = ["OnGround", "minutes_on", "minutes_per_stem", "on_ground", "own_time", "walk_over", "work_per_stem"]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -77,12 +77,20 @@ def on_ground(stand: Stand, setting: Setting) -> OnGround:
     What is not known of the unit is a guess with its doubt, never level and never near.
     """
     unit = setting.ground.units[stand.unit]
-    if unit.slope_pct is None:
-        slope = _guess("slope_pct", setting)
-    else:
-        slope = note("slope", f"of {unit.name}, as ground.toml has it", sure(unit.slope_pct), "%")
+    slope = _slope(unit, setting)
     walk = walk_min(_apart_m(stand, unit, setting), *_speeds(slope, setting), _guess("in_brush", setting))
     return OnGround(walk, slope, _guess("steep_more", setting))
+
+
+def walk_over(length_m: float, unit: Unit, setting: Setting) -> Worlds:
+    """Return the walk of a length over a unit, as often uphill as downhill [min]. length_m: of the way [m]."""
+    return walk_min(sure(length_m), *_speeds(_slope(unit, setting), setting), _guess("in_brush", setting))
+
+
+def _slope(unit: Unit, setting: Setting) -> Worlds:
+    if unit.slope_pct is None:
+        return _guess("slope_pct", setting)
+    return note("slope", f"of {unit.name}, as ground.toml has it", sure(unit.slope_pct), "%")
 
 
 def _apart_m(stand: Stand, unit: Unit, setting: Setting) -> Worlds:

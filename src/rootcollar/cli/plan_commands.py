@@ -55,7 +55,7 @@ def choose(folder: Path, month: int | None, side_by_side: bool, on: str | None, 
     Example: rootcollar choose my-woods --month 10
     Example: rootcollar choose my-woods --plans
     """
-    from rootcollar.cli import month_text, plan_text, plans_text, steps_text, thicket_text
+    from rootcollar.cli import month_text, plan_text, plans_text, steps_text, thicket_text, years_text
     from rootcollar.exchange import read_folder
     from rootcollar.jobs.plan import choose as job
     from rootcollar.jobs.plan import setting_of
@@ -73,11 +73,13 @@ def choose(folder: Path, month: int | None, side_by_side: bool, on: str | None, 
         told = month_text.as_json(outcome.value, month, setting)
         emit("month", told, month_text.summary(project, outcome.value, month, setting), as_json)
         return
-    body = plan_text.as_json(project, outcome.value, setting)
+    body = plan_text.as_json(project, outcome.value, setting) | years_text.as_json(outcome.value, setting)
     lines = (
         *plan_text.summary(project, outcome.value),
         *steps_text.summary(outcome.value, setting),
         *thicket_text.summary(outcome.value, setting),
+        "",
+        *years_text.summary(outcome.value, setting),
     )
     emit("choose", body, lines, as_json)
     _leave(outcome.level)

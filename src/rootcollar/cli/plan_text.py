@@ -35,6 +35,7 @@ from rootcollar.choose import (
 )  # fmt: skip
 from rootcollar.cli.steps_text import owed_json, steps_json
 from rootcollar.cli.thicket_text import thickets_json
+from rootcollar.cli.years_text import line_json
 from rootcollar.kernel.days import MONTHS, name_months
 from rootcollar.kernel.doubt import band, best
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
@@ -196,7 +197,9 @@ def as_json(project: Project, plan: Prescription, setting: Setting) -> dict[str,
         "thickets": thickets_json(plan, setting),
         "order": [{"unit": key, "because": because} for key, because in plan.order],
         "lines": [
-            _line_json(one, plan, setting) | {"at_most": [_reach(found) for found in reached.get(one.stand.key, ())]}
+            _line_json(one, plan, setting)
+            | line_json(one, setting)
+            | {"at_most": [_reach(found) for found in reached.get(one.stand.key, ())]}
             for one in plan.choices
         ],
         "mixes": {

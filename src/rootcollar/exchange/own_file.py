@@ -12,6 +12,7 @@ from rootcollar.choose import Mixed, Own, Price
 from rootcollar.dose import BY_CUTS, Proving
 from rootcollar.exchange.entry import Day, Entry, Text, Volume, check, refuse
 from rootcollar.exchange.own_times import TimeEntry, read_times, time_faults
+from rootcollar.exchange.own_year import FirstEntry, YearEntry, first_faults
 from rootcollar.exchange.stock_file import read_what
 from rootcollar.kernel.errors import BadInput, Fault, UnitError
 from rootcollar.kernel.units import Kind, read
@@ -174,6 +175,8 @@ class _Own(Entry):
     day: OfDay | None = Field(None, description="hours on stems in a day, all people together, such as day = 12")
     wage: Money | None = Field(None, description="what an hour of one person costs, such as wage = 28")
     extra_mix: Money | None = Field(None, description="what each mix after the first costs, such as extra_mix = 60")
+    year: YearEntry | None = Field(None, description="a block [year] with hours, money or both")
+    first: FirstEntry | None = Field(None, description="a block [first] with fruit, room, apart, carried")
 
 
 def read_own(table: dict[str, Any], file: str, sheets: Collection[str], units: Mapping[str, str] | None = None) -> Own:
@@ -200,6 +203,7 @@ def read_own(table: dict[str, Any], file: str, sheets: Collection[str], units: M
     for number, taken in enumerate(entry.time, start=1):
         faults += [replace(fault, file=file, row=f"[[time]] {number}") for fault in time_faults(taken, units)]
     faults = faults or [replace(fault, file=file) for fault in _twice(entry.price)]
+    faults += [replace(fault, file=file) for fault in first_faults(entry.first)]
     if faults:
         raise BadInput(*faults)
     return Own(
@@ -212,6 +216,8 @@ def read_own(table: dict[str, Any], file: str, sheets: Collection[str], units: M
             for one in entry.partner
         ),
         entry.target, entry.set_up, entry.travel, entry.day, read_times(entry.time, units), entry.extra_mix,
+        entry.year.hours if entry.year else None, entry.year.money if entry.year else None,
+        entry.first.said if entry.first else (),
     )  # fmt: skip
 
 

@@ -28,6 +28,7 @@ BY_HAND: Mapping[str, tuple[str, ...]] = {  # ways that put nothing on, as peopl
     "cut": ("cut", "cut only"),
     "girdle": ("girdle", "girdled", "ring bark"),
     "mow": ("mow", "mown"),
+    "look": ("look", "looked", "look-back"),  # came back, looked, and found nothing to treat
 }
 
 _CM_IN_M = 100

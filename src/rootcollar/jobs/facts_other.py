@@ -196,6 +196,7 @@ def _things(reference: Reference) -> Iterator[tuple[str, object]]:
     yield "habits of the trade", tuple(reference.practice.values())
     yield "kill of one visit", reference.kill
     yield "how much a kill counts elsewhere", dict(reference.kill_weights)
+    yield from ((f"after treating, {spaced(topic)}", dict(rows)) for topic, rows in reference.after.items())
     yield "minutes a stem", reference.labour
     yield "walk, slope, thorns, slash and fruit", (dict(reference.walking), dict(reference.effort))
     yield "seasons", reference.seasons

@@ -206,6 +206,12 @@ class Reference:
         return {name: table.cited(name, float) for name in table.left()}
 
     @cached_property
+    def after(self) -> Mapping[str, Mapping[str, Cited[float]]]:
+        """What comes after treating, and which unit first, by topic and name."""
+        table = self._table("after.toml")
+        return {topic: _cited_of(table.child(topic)) for topic in table.left()}
+
+    @cached_property
     def labour(self) -> tuple[LabourRow, ...]:
         """Guesses of minutes per stem."""
         return self._rows("labour.toml", "labour", read_labour)
@@ -264,6 +270,10 @@ class Reference:
     def _spans(self, key: str, file: str = "labour.toml") -> Mapping[str, Cited[Span]]:
         table = self._table(file).child(key)
         return {name: table.cited(name, Span) for name in table.left()}
+
+
+def _cited_of(table: Table) -> Mapping[str, Cited[float]]:
+    return {name: table.cited(name, float) for name in table.left()}
 
 
 class _PackageTexts(Mapping[str, str]):

@@ -21,6 +21,7 @@ from rootcollar.web.views.reach import reach_drawer
 from rootcollar.web.views.reasons import lines_drawer, order_drawer, reason_drawer
 from rootcollar.web.views.unit import unit_cards, unit_view
 from rootcollar.web.views.working import line_drawer, unit_drawer
+from rootcollar.web.views.years import unit_years, year_drawer, years_told, years_view
 
 __all__ = ["router"]
 
@@ -66,6 +67,19 @@ def month(request: Request, month: int) -> HTMLResponse:
     """Show what can be done in a month, 1 to 12, unit by unit."""
     here = desk_of(request).look()
     return page(request, "month.html", {"month": month_view(here, month), "names": MONTHS})
+
+
+@router.get("/choose/years")
+def years(request: Request) -> HTMLResponse:
+    """Show what each year holds: follow-up owed first, then new ground."""
+    here = desk_of(request).look()
+    return page_once(here, request, lambda: page(request, "years.html", {"years": years_view(here)}))
+
+
+@router.get("/choose/years/{what}/{at}")
+def year_working(request: Request, what: str, at: int) -> HTMLResponse:
+    """Show how the hours of a year were come by; at: years from now."""
+    return opened(request, year_drawer(desk_of(request).look(), what, at))
 
 
 @router.get("/choose/months/{line:path}")
@@ -135,11 +149,13 @@ def _unit(request: Request, key: str, form: Form, status: int = 200) -> HTMLResp
     here = desk_of(request).look()
     if key not in here.project.ground.units:
         raise NotFound("unit", key, list(here.project.ground.units))
-    return page(request, "unit.html", {"unit": unit_view(here, key), "form": form}, status)
+    return page(
+        request, "unit.html", {"unit": unit_view(here, key), "form": form, "after": unit_years(here, key)}, status
+    )
 
 
 def _units(request: Request, here: Open) -> HTMLResponse:
     opening = opens_most(here.plan.choices) if here.plan else None
     now = here.on.month, MONTHS[here.on.month - 1]
-    values = {"cards": unit_cards(here), "asked": len(questions(here)), "now": now}
+    values = {"cards": unit_cards(here), "asked": len(questions(here)), "now": now, "years": years_told(here)}
     return page(request, "choose.html", {**values, "opening": opening.words if opening else ""})

@@ -17,13 +17,12 @@ from rootcollar.choose import (
     kill_pool,
     kill_share,
     minutes_per_stem,
-    place_of,
+    place_working,
     replay_per_kill,
     replay_stem_cost,
     share_needed,
     side_area,
     side_words,
-    thickness,
     way_words,
 )
 from rootcollar.kernel.doubt import Worlds, band, best
@@ -35,18 +34,7 @@ from rootcollar.reference import KillRow
 from rootcollar.web.desk import Open
 from rootcollar.web.views.measured import measured_drawer
 from rootcollar.web.views.most import MOSTS, most_drawer
-from rootcollar.web.views.working import (
-    Drawer,
-    Run,
-    Step,
-    before,
-    counted,
-    drawer_of,
-    line_of,
-    mean_step,
-    spread,
-    stems_drawer,
-)
+from rootcollar.web.views.working import Drawer, Run, Step, before, drawer_of, line_of, mean_step, spread, stems_drawer
 from rootcollar.work import text
 
 __all__ = [
@@ -182,28 +170,27 @@ def _says(what: str, found: Worlds, share: float | None) -> str:
 
 
 def place_runs(here: Open, key: str) -> tuple[Run, ...]:
-    """Return why a unit stands where it stands in the order to work them; its number opens."""
+    """Return why a unit stands where it stands in the order to work them; its points open."""
     found = _place(here, key)
-    opens = Run(found.per_acre, f"/choose/{key}/working/order", "stems an acre, which set the order")
+    if found is None:
+        return ()
+    opens = Run(found.figure, f"/choose/{key}/working/order", "points, which set the order")
     return tuple(one for one in (Run(found.before), opens, Run(found.after)) if one.words)
 
 
 def order_drawer(here: Open, key: str) -> Drawer:
-    """Return how a unit's place in the order was worked out. Raises NotFound for a unit whose thickness set none."""
-    units = here.project.ground.units
+    """Return how a unit's place in the order was worked out. Raises NotFound for a unit whose points set none."""
     order = [one for one, _ in here.plan.order] if here.plan else []
-    if key not in order or not _place(here, key).per_acre:
-        raise NotFound("unit with a place by its stems an acre", key, order[:3])
-    lines = _lines(here, key)
+    place = _place(here, key)
+    if here.plan is None or place is None or not place.figure:
+        raise NotFound("unit with a place by its points", key, order[:3])
     with watch() as steps:
-        found = thickness(lines, units[key])
-    assert found is not None
-    says, doubt = counted(found)
-    drawer = drawer_of(f"{says} stems an acre", doubt, steps, here.setting.reference.sources)
+        found = place_working(place, here.plan.choices, here.setting)
+    drawer = drawer_of(f"{found:.0f} of 100 points", "", steps, here.setting.reference.sources)
     told = "; ".join(_told(here, one) for one in order)
-    rule = "work before none, then the fewest stems an acre first, for small outlying groups grow fastest (ours)"
+    rule = "work before none, then what is owed longest, then the most points; equal ones by key (ours)"
     first = Drawer("", "", (Step("order", f"{rule}: {told}"),), ())
-    every = stems_drawer(here, [one.stand for one in lines])
+    every = stems_drawer(here, [one.stand for one in _lines(here, key)])
     return before(drawer, first, every, measured_drawer(here, key, "area"))
 
 
@@ -241,12 +228,13 @@ def _states(here: Open, lines: Sequence[Choice]) -> Iterator[Step]:
 
 def _told(here: Open, key: str) -> str:
     place = _place(here, key)
-    return f"{here.project.ground.units[key].name} {place.per_acre or 'without'}"
+    words = place.figure if place else ""
+    since = f"owed by {min(one.due for one in place.owed).isoformat()}, " if place and place.owed else ""
+    return f"{here.project.ground.units[key].name} {since}{words or 'without work'}"
 
 
-def _place(here: Open, key: str) -> Place:
-    at = [one for one, _ in here.plan.order].index(key) if here.plan else 0
-    return place_of(_lines(here, key), here.project.ground.units[key], at)
+def _place(here: Open, key: str) -> Place | None:
+    return next((one for one in (here.plan.places if here.plan else ()) if one.key == key), None)
 
 
 def _lines(here: Open, key: str) -> list[Choice]:

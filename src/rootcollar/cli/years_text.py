@@ -1,0 +1,125 @@
+"""What each year holds, told in the terminal: follow-up owed, new ground that fits, seed in the ground."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterator
+from typing import Any
+
+from rootcollar.choose import (
+    Booked,
+    Choice,
+    Prescription,
+    Setting,
+    Start,
+    Year,
+    bank_words,
+    bank_years,
+    booked,
+    judge_years,
+    kinds_of,
+    lost_words,
+    owed,
+    rounds_of,
+)
+from rootcollar.kernel.doubt import Worlds, band
+from rootcollar.work.years_words import bank_lines, limit_words, owed_words, start_words, year_from, year_rows
+
+__all__ = ["as_json", "line_json", "summary"]
+
+_WIDTH = 96
+
+
+def summary(plan: Prescription, setting: Setting, short: bool = False) -> Iterator[str]:
+    """Yield the lines. short: only what is owed and what does not fit."""
+    found = booked(plan, setting)
+    yield "What each year holds"
+    yield from _wrap(f"{limit_words(found)}.", "   ")
+    for row in () if short else year_rows(found, setting.on):
+        much = "; MORE THAN THE YEAR HOLDS" if row.too_much else ""
+        yield from _wrap(f"from {row.year}: owed {row.owed}; with new ground {row.taken}{much}", "   ")
+    late = [start_words(one, setting, "follow-up") for one in found.owed_starts if one.years != 0]
+    late += [start_words(one, setting, "new ground") for one in found.starts if one.years != 0]
+    for words in late:
+        yield from _wrap(f"(!) {words}.", "   ")
+    for one in owed(setting):
+        yield from _wrap(f"Owed: {'; '.join(owed_words(one, setting))}.", "   ")
+    if owed(setting):
+        yield from _wrap(f"So {lost_words(setting)}.", "   ")
+    if short:
+        return
+    yield from _wrap(f"All lines that are work: {rounds_of(plan, setting).words}.", "   ")
+    for words in (*bank_lines(plan, setting, treated=True), *found.not_known):
+        yield from _wrap(f"{words[:1].upper()}{words[1:]}.", "   ")
+
+
+def as_json(plan: Prescription, setting: Setting) -> dict[str, Any]:
+    """Return the same as plain values: places in the order, what is owed, years, rounds, seed in the ground."""
+    found, rounds = booked(plan, setting), rounds_of(plan, setting)
+    return {
+        "places": [
+            {
+                "unit": one.key, "points": one.points if one.works else None,
+                "reasons": [
+                    {"reason": each.reason, "share": each.share, "counted_as": share, "because": each.words}
+                    for each, share in zip(one.speaks, one.counted, strict=True)
+                ],
+            }
+            for one in plan.places
+        ],
+        "owed": [
+            {
+                "unit": one.unit, "species": one.species, "what": one.kind, "due": one.due.isoformat(),
+                "ahead": list(one.ahead), "treated": one.done, "last": one.last.isoformat(),
+                "spent": None if one.spent is None else _band(one.spent), "words": list(owed_words(one, setting)),
+            }
+            for one in owed(setting)
+        ],
+        "years": {
+            "limit_minutes": found.limit_min,
+            "limit_money": found.limit_money,
+            "by_year": [_year_json(found, at, setting) for at in range(len(found.owed))],
+            "follow_up": [_start_json(one, setting) for one in found.owed_starts],
+            "new_ground": [_start_json(one, setting) for one in found.starts],
+            "not_known": list(found.not_known),
+        },
+        "rounds": {"visits": rounds.visits, "look_backs": rounds.looks, "seed": rounds.seed, "years": rounds.years},
+    }  # fmt: skip
+
+
+def line_json(choice: Choice, setting: Setting) -> dict[str, Any]:
+    """Return what comes after the first visit to a line; nothing for a line that is left."""
+    if choice.option is None:
+        return {}
+    species = setting.reference.species[choice.stand.species]
+    return {
+        "years_after": list(kinds_of(choice, setting)),
+        "judge_years": judge_years(species, choice.way.visit.method, setting),
+        "seed_years": bank_years(species, setting),
+        "seed_because": bank_words(species, setting),
+    }
+
+
+def _year_json(found: Booked, at: int, setting: Setting) -> dict[str, Any]:
+    return {
+        "from": year_from(setting.on, at).isoformat(), "owed": _of(found.owed[at]), "taken": _of(found.taken[at]),
+        "too_much": found.passes(found.taken[at]),
+    }  # fmt: skip
+
+
+def _start_json(one: Start, setting: Setting) -> dict[str, Any]:
+    begins = None if one.years is None else year_from(setting.on, one.years).isoformat()
+    return {"unit": one.unit, "years": one.years, "from": begins, "minutes": one.takes, "money": one.money}
+
+
+def _of(year: Year) -> dict[str, Any]:
+    return {"minutes": _band(year.minutes), "money": _band(year.money)}
+
+
+def _band(worlds: Worlds) -> dict[str, float]:
+    here = band(worlds)
+    return {"best": here.best, "low": here.low, "high": here.high}
+
+
+def _wrap(words: str, indent: str) -> Iterator[str]:
+    yield from textwrap.wrap(words, _WIDTH, initial_indent=indent, subsequent_indent=indent + "    ")
