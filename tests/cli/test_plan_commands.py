@@ -399,3 +399,13 @@ def test_a_month_tells_of_every_line_whether_it_is_open_and_why(shown: tuple[Pat
 
 def test_a_month_that_is_none_is_refused(shown: tuple[Path, Result]) -> None:
     assert rootcollar("choose", shown[0], "--month", "13").exit_code == 2
+
+
+def test_dead_trees_are_told_of_before_the_work_beneath_them(shown: tuple[Path, Result]) -> None:
+    said, body = rootcollar("choose", shown[0], "--on", DAY), rootcollar("choose", shown[0], "--on", DAY, "--json")
+    ridge = said.output.index("The ridge")
+    assert ridge < said.output.index("Dead standing") < said.output.index("The bench")
+    assert "This plan leaves dead on their feet: 2 white mulberry" in " ".join(said.output.split())
+    (dead,) = json.loads(body.output)["dead_standing"]
+    assert (dead["unit"], dead["species"], dead["method"], dead["stems"]) == ("ridge", "moal", "hack_squirt", 12)
+    assert json.loads(body.output)["dead_standing_not_known"] == []

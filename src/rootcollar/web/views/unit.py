@@ -34,6 +34,7 @@ from rootcollar.web.views.measured import area_run, distance_run
 from rootcollar.web.views.months import Cell, strip_of
 from rootcollar.web.views.reach import reach_runs
 from rootcollar.web.views.reasons import lines_run, place_runs, runs_of
+from rootcollar.web.views.standing import dead_trees
 from rootcollar.web.views.working import Run, counted, money, visits, work_of
 from rootcollar.work import text
 from rootcollar.work.after_cut import after_cut
@@ -80,7 +81,7 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class UnitView:
-    """A unit: about it in a sentence, its rows by plant, what the rules say, what it takes."""
+    """A unit: about it in a sentence, its rows by plant, what the rules say, what it takes; standing: of dead trees."""
 
     key: str
     name: str
@@ -96,6 +97,7 @@ class UnitView:
     all_cost_doubt: str
     all_hours: str
     days: str
+    standing: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,6 +148,7 @@ def unit_view(here: Open, key: str) -> UnitView:
         *money(cost),
         text.hours(minutes(work)) if work else "",
         *_all_visits(work, here),
+        dead_trees(here, key),
     )  # fmt: skip
 
 
