@@ -17,7 +17,7 @@ from rootcollar.mix.recipe import Recipe
 from rootcollar.shelf import Sheet, actives, ae_g_per_l, carriers, is_placeholder, strength_range, unread
 from rootcollar.site import flat
 from rootcollar.work.project import Project
-from rootcollar.work.standing import still_standing
+from rootcollar.work.standing import dead_standing
 
 LEFT_UNREAD = {"limits.max_applications_per_year", "weather.rain_free_hours"}
 
@@ -121,7 +121,7 @@ def test_an_earlier_application_and_answers_with_names_are_on_record(wood):
 
 
 def test_trees_that_were_killed_standing_still_stand_on_the_ridge_alone(wood):
-    still = {unit: still_standing(unit, wood.history, DEMO_DAY) for unit in wood.ground.units}
+    still = {unit: dead_standing(unit, wood.history, DEMO_DAY) for unit in wood.ground.units}
     assert {unit: [one.stems for one in rows] for unit, rows in still.items() if rows} == {"ridge": [12]}
 
 

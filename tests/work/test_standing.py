@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from datetime import date, timedelta
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -9,14 +10,17 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from rootcollar.choose import Choice
+from rootcollar.exchange import read_folder, write_demo
+from rootcollar.jobs.plan import prepare
 from rootcollar.kernel.verdict import Level
 from rootcollar.label import Applied, History
 from rootcollar.label.once import Heard
 from rootcollar.reference import load
-from rootcollar.work.standing import leaves_words, not_said, standing_on, standing_words, still_standing
+from rootcollar.work.standing import dead_standing, leaves_words, not_said, standing_on, standing_words
 from tests.choose.hobbin import hobbin, only, plan
 from tests.work.packets import hobbin_packet, made
 
+DAY = date(2026, 10, 1)
 TREATED = date(2026, 6, 20)
 LATER = date(2027, 5, 1)
 TREES = Applied(TREATED, "ridge", "triclopyr", 100.0, 800.0, "", True, "moal", "hack_squirt", (15.24, 25.4), 12)
@@ -25,7 +29,7 @@ ENGLISH, SPANISH = load().tongues["en"], load().tongues["es"]
 
 def still(*rows: Applied, on: date | None = LATER) -> tuple[Applied, ...]:
     """Return which of the rows still stand on the ridge."""
-    return still_standing("ridge", History(rows), on)
+    return dead_standing("ridge", History(rows), on)
 
 
 def told(*changes: dict[str, Any]) -> str:
@@ -53,7 +57,7 @@ def test_it_stands_until_the_day_it_is_down_and_on_no_other_unit() -> None:
     down = replace(TREES, down=LATER)
     assert still(down, on=LATER - timedelta(days=1)) == (down,)
     assert still(down, on=LATER) == still(down, on=None) == ()
-    assert still_standing("bench", History((TREES,)), LATER) == ()
+    assert dead_standing("bench", History((TREES,)), LATER) == ()
 
 
 @given(st.dates(TREATED, date(2060, 1, 1)))
@@ -118,8 +122,7 @@ def cleared(one: Choice) -> Choice:
 
 
 def test_what_the_plan_leaves_dead_on_its_feet_is_counted_for_next_years_crew() -> None:
-    whole = plan()
-    asked = [one for one in whole.choices if one.stand.unit == "ridge"]
+    asked = [one for one in plan().choices if one.stand.unit == "ridge"]
     lines = [cleared(one) for one in asked]
     words = leaves_words(lines, load(), ENGLISH)
     assert words.startswith(
@@ -131,5 +134,10 @@ def test_what_the_plan_leaves_dead_on_its_feet_is_counted_for_next_years_crew() 
     assert leaves_words(low, load(), ENGLISH) == ""
     thin = [one for one in lines if one.stand.band_cm[1] < 11]
     assert thin and leaves_words(thin, load(), ENGLISH) == ""
-    (page,) = made(hobbin(), ["ridge"], prescription=whole).units
-    assert page.leaves == ""
+
+
+def test_the_unit_page_counts_for_next_years_crew_what_may_be_worked(tmp_path: Path) -> None:
+    write_demo(tmp_path / "wood", DAY)
+    page = prepare(read_folder(tmp_path / "wood"), DAY, ["ridge"]).value.packet.units[0]
+    assert page.leaves.startswith("This plan leaves dead on their feet: 2 white mulberry")
+    assert page.standing.startswith("Dead standing: 12 white mulberry")

@@ -7,7 +7,7 @@ from typing import Any
 
 from rootcollar.label import Applied
 from rootcollar.work import Project
-from rootcollar.work.standing import not_said, still_standing
+from rootcollar.work.standing import dead_standing, not_said
 
 __all__ = ["standing_json"]
 
@@ -16,7 +16,7 @@ def standing_json(project: Project, on: date | None) -> dict[str, Any]:
     """Return what stands dead on each unit, and of which treatments that is not known. on: the day somebody goes."""
     units, history = project.ground.units, project.history
     return {
-        "dead_standing": [_tree(one) for key in units for one in still_standing(key, history, on)],
+        "dead_standing": [_tree(one) for key in units for one in dead_standing(key, history, on)],
         "dead_standing_not_known": [
             {"unit": key, "treated": day.isoformat()} for key in units for day in not_said(key, history, on)
         ],

@@ -15,10 +15,10 @@ from rootcollar.reference import Reference
 from rootcollar.work import text
 from rootcollar.work.in_tongue import plant_name
 
-__all__ = ["leaves_words", "not_said", "standing_on", "standing_words", "still_standing"]
+__all__ = ["leaves_words", "not_said", "standing_on", "standing_words", "dead_standing"]
 
 
-def still_standing(unit: str, history: History, on: date | None) -> tuple[Applied, ...]:
+def dead_standing(unit: str, history: History, on: date | None) -> tuple[Applied, ...]:
     """Return what was treated on a unit, left on its feet, and is not said to be down by a day, oldest first.
 
     What nobody wrote of it counts against it: a stem of unknown size is not taken for brush, one without a day on
@@ -38,7 +38,7 @@ def still_standing(unit: str, history: History, on: date | None) -> tuple[Applie
 def not_said(unit: str, history: History, on: date | None) -> tuple[date, ...]:
     """Return the days of what was applied to a unit in a way nobody wrote: whether trees stand from it is not known.
 
-    on: as `still_standing`. The second ingredient of a product is not another treatment.
+    on: as `dead_standing`. The second ingredient of a product is not another treatment.
     """
     said = {_treatment(row) for row in history.rows if row.method}
     rows = (row for row in history.rows if row.unit == unit and not row.method and _treatment(row) not in said)
@@ -56,14 +56,14 @@ def standing_on(
 
     care: which words say what to do about it: "care", or "brief" where there is little room.
     """
-    found = standing_words(still_standing(unit, history, on), not_said(unit, history, on), reference, tongue)
+    found = standing_words(dead_standing(unit, history, on), not_said(unit, history, on), reference, tongue)
     return f"{found} {tongue.say(f'standing.{care}')}" if found else ""
 
 
 def standing_words(dead: Iterable[Applied], unsaid: Iterable[date], reference: Reference, tongue: Tongue) -> str:
     """Return the warning of dead trees, plant by plant; nothing where none stand and all is said.
 
-    dead: as `still_standing`. unsaid: as `not_said`.
+    dead: as `dead_standing`. unsaid: as `not_said`.
     """
     plants: dict[str, list[Applied]] = {}
     for row in dead:
