@@ -29,6 +29,7 @@ PLAIN = Unit(
     water_m=math.inf, well_m=math.inf, trail_m=math.inf, keep_m=math.inf, wanted_beneath=False,
     power_m=math.inf, for_whom="own", purpose="nature", mixing=Mixing("the gate", math.inf, math.inf, math.inf),
     taken=(), wanted_roots_m=math.inf, soil="loam", ground_water_m=math.inf,
+    road_m=math.inf, building_m=math.inf, parking_m=math.inf, boundary_m=math.inf,
 )  # fmt: skip
 
 

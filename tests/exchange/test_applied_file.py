@@ -108,3 +108,11 @@ def test_what_is_said_of_stems_is_refused_by_row_and_column(row, column, word):
     (fault,) = caught.value.faults
     assert (fault.file, fault.row, fault.field) == ("applied.csv", "row 2", column)
     assert word in fault.allowed
+
+
+def test_rows_that_do_not_say_how_they_were_treated_are_noted_and_not_taken_for_none_standing():
+    units = {"bench": "The bench"}
+    old = read_applied(HEAD + PUT + "\n" + PUT + "\n", "applied.csv", units)[1]
+    assert len(old) == 1 and "2 rows do not say by which method" in old[0]
+    assert read_applied(f"{STEMS}{PUT},,basal bark,,,\n", "applied.csv", units)[1] == ()
+    assert read_applied(f"{STEMS}{PUT},,,,,2026-05-21\n", "applied.csv", units)[1] == ()

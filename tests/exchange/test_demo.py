@@ -17,6 +17,7 @@ from rootcollar.mix.recipe import Recipe
 from rootcollar.shelf import Sheet, actives, ae_g_per_l, carriers, is_placeholder, strength_range, unread
 from rootcollar.site import flat
 from rootcollar.work.project import Project
+from rootcollar.work.standing import dead_standing
 
 LEFT_UNREAD = {"limits.max_applications_per_year", "weather.rain_free_hours"}
 
@@ -113,9 +114,15 @@ def test_the_crew_has_somebody_who_saws_and_must_not_treat_and_one_who_reads_spa
 
 
 def test_an_earlier_application_and_answers_with_names_are_on_record(wood):
-    ((applied,), complete) = (wood.history.rows, wood.history.complete)
-    assert applied.product in wood.shelf and complete
+    *put_on, girdled = sorted(wood.history.rows, key=lambda one: not one.ingredient)
+    assert len(put_on) == 2 and {one.product for one in put_on} <= set(wood.shelf) and wood.history.complete
+    assert (girdled.method, girdled.ae_g, girdled.ingredient) == ("girdle", 0.0, "")
     assert wood.answers
+
+
+def test_trees_that_were_killed_standing_still_stand_on_the_ridge_alone(wood):
+    still = {unit: dead_standing(unit, wood.history, DEMO_DAY) for unit in wood.ground.units}
+    assert {unit: [one.stems for one in rows] for unit, rows in still.items() if rows} == {"ridge": [12]}
 
 
 def test_the_labels_stop_work_at_the_brook_and_ask_at_the_orchard_and_nowhere_else(wood):

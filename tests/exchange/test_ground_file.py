@@ -174,3 +174,21 @@ def test_the_nearest_power_line_drawn_is_measured() -> None:
         '[[power]]\nname = "the line"\nline = [[-89.902, 43.299], [-89.902, 43.301]]\nown = false\n'
     )
     assert ground.units["bench"].power_m == pytest.approx(81, rel=0.01)
+
+
+def test_what_a_tree_could_fall_on_is_typed_like_any_distance() -> None:
+    typed = 'road = "40 ft"\nbuilding = "none"\nparking = "90 ft"\n'
+    one = _read(LEAST + typed)[0].units["bench"]
+    assert (one.road_m, one.building_m, one.parking_m) == (pytest.approx(12.192), math.inf, pytest.approx(27.432))
+    assert one.boundary_m is None  # nobody has looked
+
+
+def test_what_a_tree_could_fall_on_is_measured_where_it_is_drawn() -> None:
+    ground, _ = _read(
+        'looked_for = ["road", "building", "parking"]\n' + LEAST + f"polygon = {SQUARE}\n"
+        '[[road]]\nname = "the lane"\nline = [[-89.902, 43.299], [-89.902, 43.301]]\n'
+        '[[building]]\nname = "the shed"\nat = [-89.902, 43.300]\n'
+    )
+    one = ground.units["bench"]
+    assert (one.road_m, one.building_m) == (pytest.approx(81, rel=0.01), pytest.approx(81, rel=0.01))
+    assert (one.parking_m, one.boundary_m) == (math.inf, None)

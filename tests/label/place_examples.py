@@ -42,6 +42,14 @@ def stature(height_ft: float | None, thick_cm: float = 5.0) -> Changes:
     return lines(plan__stature=(None if height_ft is None else height_ft * FT_M, thick_cm))
 
 
+def beneath(method: str = "basal_bark", **away_ft: float | None) -> Changes:
+    """Return the facts of a way that leaves trees standing, and how near lies what they could hit [ft]; none else."""
+    kinds = ("trail", "road", "building", "parking", "boundary", "power")
+    away: dict[str, float | None] = dict.fromkeys(kinds, math.inf)
+    away |= {what: None if far is None else far * FT_M for what, far in away_ft.items()}
+    return lines(plan__method=method, place__beneath=away)
+
+
 JUNE = date(2027, 6, 1)
 
 PLACE_EXAMPLES: list[tuple[str, Changes, Level, str]] = [
@@ -51,6 +59,49 @@ PLACE_EXAMPLES: list[tuple[str, Changes, Level, str]] = [
     ("P07", lines(place__power_m=15 * FT_M) | stature(5), OK, ""),
     ("P07", lines(place__power_m=50 * FT_M) | stature(None, 30.0), STOP, "98 ft high"),
     ("P07", lines(place__power_m=109 * FT_M) | stature(None, 30.0), OK, ""),
+    (
+        "P10",
+        beneath(trail=29.9) | stature(30, 25.4),
+        ASK,
+        "30 ft tall to die on their feet and fall later; within two of",
+    ),
+    ("P10", beneath(trail=0) | stature(30, 25.4), ASK, "lies a trail (touching or within)"),
+    ("P10", beneath(road=20, boundary=10) | stature(30, 25.4), ASK, "a road (20 ft), another's ground (10 ft)"),
+    ("P10", beneath(building=20) | stature(30, 25.4), ASK, "a building (20 ft)"),
+    ("P10", beneath(parking=20) | stature(30, 25.4), ASK, "people park, sit or camp (20 ft)"),
+    ("P10", beneath(power=50) | stature(30, 25.4), ASK, "two of their lengths of the unit lies a power line (50 ft)"),
+    ("P10", beneath(power=50) | stature(30, 25.4), ASK, "leave them to its owner, whose tree trimmers"),
+    ("P10", beneath(trail=30) | stature(30, 25.4), ASK, "within two of their lengths of the unit lies a trail (30 ft)"),
+    ("P10", beneath(trail=59.9) | stature(30, 25.4), ASK, "a trail (60 ft)"),
+    ("P10", beneath(trail=60) | stature(30, 25.4), WARN, "whoever works here next year works among them"),
+    ("P10", beneath() | stature(30, 25.4), WARN, "so that every later sheet warns of them"),
+    ("P10", beneath(road=None, boundary=None) | stature(30, 25.4), ASK, "write road, boundary of the unit"),
+    ("P10", beneath(trail=70, road=None) | stature(30, 25.4), ASK, "nobody has said how near a road lies"),
+    (
+        "P10",
+        beneath(trail=40, road=None) | stature(30, 25.4),
+        ASK,
+        "a trail (40 ft), and nobody has said how near a road",
+    ),
+    (
+        "P10",
+        beneath(trail=80) | stature(None, 25.4),
+        ASK,
+        "nobody has counted how tall they are, and near the unit lies",
+    ),
+    ("P10", beneath(trail=80) | stature(None, 25.4), ASK, "write their height in tally.csv"),
+    ("P10", beneath(trail=700) | stature(None, 25.4), ASK, "a trail (700 ft)"),
+    ("P10", beneath(trail=800) | stature(None, 25.4), WARN, "works among them"),
+    ("P10", beneath() | stature(None, 25.4), WARN, "leaves trees to die on their feet"),
+    ("P10", beneath("hack_squirt", trail=20) | stature(30, 25.4), ASK, "hack and squirt leaves"),
+    ("P10", beneath("girdle", trail=20) | stature(30, 25.4), ASK, "girdle leaves"),
+    ("P10", beneath("cut_stump", trail=20, road=None) | stature(30, 25.4), OK, ""),
+    ("P10", beneath("foliar", trail=0) | stature(30, 25.4), OK, ""),
+    ("P10", beneath(trail=0) | stature(30, 10.16), OK, ""),
+    ("P10", beneath(trail=0) | stature(30, 10.2), ASK, "30 ft tall"),
+    ("P10", beneath(trail=0) | stature(10, 25.4), OK, ""),
+    ("P10", beneath(trail=0) | stature(10.1, 25.4), ASK, "10 ft tall"),
+    ("P10", beneath(trail=None) | stature(8, 25.4), OK, ""),
     ("P08", stature(5.1), STOP, "above the shoulder (5 ft)"),
     ("P08", stature(5.0), OK, ""),
     ("P08", stature(None), ASK, "how tall the plants are"),

@@ -61,7 +61,8 @@ MIXING = Mixing("the gate", 60.0, 60.0, math.inf)
 UNIT = Unit(
     "bench", "North bench", ACRE_M2, site_class="forest", permission=Permission("the owner", date(2026, 12, 31)),
     water_m=30.0, well_m=100.0, power_m=math.inf, for_whom="own", purpose="produce", mixing=MIXING, taken=(),
-    wanted_roots_m=math.inf, soil="loam", ground_water_m=9.0,
+    wanted_roots_m=math.inf, soil="loam", ground_water_m=9.0, trail_m=math.inf, road_m=math.inf, building_m=math.inf,
+    parking_m=math.inf, boundary_m=math.inf,
 )  # fmt: skip
 HANDLING = Handling.at(UNIT, PEOPLE, DAY, "WV")
 HISTORY = History((), complete=True)

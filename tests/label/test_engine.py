@@ -148,7 +148,7 @@ def test_without_a_label_sheet_one_question_stands_for_all_its_rules() -> None:
     asked, *crew = weigh_template(template, "a")
     assert [(one.rule, one.level) for one in crew] == [("P06", Level.OK), ("P08", Level.OK)]
     assert asked.level is Level.ASK and asked.rule == "L01" and not asked.answerable
-    assert [one.rule for one in weigh_place(place, "a")] == ["P01", "P02", "P07"]
+    assert [one.rule for one in weigh_place(place, "a")] == ["P01", "P02", "P07", "P10"]
     assert weigh_totals(total_facts(place, total(), HISTORY, on=None), "a") == ()
 
 
@@ -158,7 +158,7 @@ def test_where_nothing_is_applied_only_the_ground_and_the_crew_have_a_word() -> 
     assert [(one.rule, one.level) for one in weigh_template(template, "a")] == [
         ("P06", Level.OK), ("P08", Level.OK),
     ]  # fmt: skip
-    assert {one.rule for one in weigh_place(place_facts(template, UNIT, on=None), "a")} == {"P01", "P02", "P07"}
+    assert {one.rule for one in weigh_place(place_facts(template, UNIT, on=None), "a")} == {"P01", "P02", "P07", "P10"}
 
 
 def test_directions_for_other_methods_only_count_as_silence_on_this_one() -> None:

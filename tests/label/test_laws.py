@@ -145,6 +145,7 @@ PLANS: dict[str, st.SearchStrategy[Any]] = {
     ),
     "place.handling": handlings,
     "place.power_m": numbers(0, 40),
+    "place.beneath": st.fixed_dictionaries({"trail": away, "boundary": away, "power": away}),
     "plan.stature": st.tuples(st.one_of(st.none(), numbers(0, 20)), numbers(0, 40)),
     "plan.leaks": st.tuples(st.just("imazapyr"), flags),
     "place.mixing": st.tuples(

@@ -91,3 +91,21 @@ def test_every_measured_distance_is_a_line_of_the_unit():
 def test_a_typed_area_stands_where_nothing_is_drawn():
     unit, _ = _measured(Unit("u", "U", area_m2=convert(3.2, "ac", "m2")))
     assert convert(unit.area_m2, "m2", "ac") == pytest.approx(3.2)
+
+
+def test_a_unit_within_a_closed_boundary_is_as_far_from_it_as_from_its_nearest_side():
+    """A closed line is an area to everything else; within a boundary lies one's own ground."""
+    around = ((-89.9025, 43.29), (-89.8, 43.29), (-89.8, 43.31), (-89.9025, 43.31), (-89.9025, 43.29))
+    for line in (around, around[::-1]):
+        unit, _ = _measured(
+            Unit("u", "U", polygon=SQUARE), Feature("boundary", "the line", line), looked_for=("boundary",)
+        )
+        assert unit.boundary_m == pytest.approx(121.6, rel=0.005)
+    patch = Feature("keep", "a patch", around)
+    assert _measured(Unit("u", "U", polygon=SQUARE), patch, looked_for=("keep",))[0].keep_m == 0
+
+
+def test_a_boundary_marked_by_one_stake_is_a_spot():
+    stake = Feature("boundary", "a stake", ((-89.898, 43.3),))
+    unit, _ = _measured(Unit("u", "U", polygon=SQUARE), stake, looked_for=("boundary",))
+    assert unit.boundary_m == pytest.approx(81.1, rel=0.005)

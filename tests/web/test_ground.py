@@ -122,7 +122,20 @@ def test_a_property_of_which_nothing_is_known_reads_and_asks_for_everything(tmp_
     assert "Nothing is drawn yet" in page
     assert '<svg class="map"' not in page
     unit = client.get("/ground/north-bench").text
-    said_once = ("power", "wanted_roots", "soil", "ground_water", "purpose", "for_whom", "mixing", "taken")
+    said_once = (
+        "power",
+        "road",
+        "building",
+        "parking",
+        "boundary",
+        "wanted_roots",
+        "soil",
+        "ground_water",
+        "purpose",
+        "for_whom",
+        "mixing",
+        "taken",
+    )
     for key in (
         "area",
         "worked",
@@ -167,3 +180,10 @@ def test_a_unit_that_is_not_there_names_those_that_are(demo: TestClient) -> None
     said = demo.get("/ground/bensh")
     assert said.status_code == 404
     assert "bench" in said.text
+
+
+def test_the_units_pages_warn_of_dead_trees_where_they_stand(demo: TestClient) -> None:
+    for page in ("/choose", "/ground"):
+        assert "12 white mulberry" in demo.get(f"{page}/ridge").text
+        assert "This plan leaves dead on their feet: 2 white mulberry" in demo.get(f"{page}/ridge").text
+        assert "Dead standing" not in demo.get(f"{page}/bench").text

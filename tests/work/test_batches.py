@@ -101,7 +101,7 @@ def test_a_weakest_strength_binds_only_where_the_label_forbids_a_weaker_mix() ->
 
 def test_the_cards_of_a_packet_make_what_its_lines_need() -> None:
     packet = hobbin_packet("bench")
-    lines = [one for one in plan().choices if one.stand.unit == "bench" and one.recipe]
+    lines = [one for one in plan().choices if one.stand.unit == "bench" and one.recipe and one.is_work]
     for card in packet.cards:
         recipe = plan().letters[card.letter]
         need_ml = sum(float(best(one.stand.stems * one.per_stem.mix_ml)) for one in lines if one.recipe == recipe)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterator, Mapping, Sequence
+from datetime import date
 from typing import Any
 
 from rootcollar.choose import (
@@ -33,6 +34,7 @@ from rootcollar.choose import (
     way_words,
     year_of_line,
 )  # fmt: skip
+from rootcollar.cli.standing_json import standing_json
 from rootcollar.cli.steps_text import owed_json, steps_json
 from rootcollar.cli.thicket_text import thickets_json
 from rootcollar.cli.years_text import line_json
@@ -42,6 +44,7 @@ from rootcollar.kernel.verdict import Level, Verdict, worst_first
 from rootcollar.mix import Recipe
 from rootcollar.reference import load
 from rootcollar.work import Project, text
+from rootcollar.work.standing import leaves_words, standing_on
 
 __all__ = ["as_json", "summary"]
 
@@ -49,10 +52,10 @@ _WIDTH = 96
 _MARK: Mapping[Level, str] = {Level.STOP: "[-]", Level.ASK: "(?)", Level.WARN: "(!)", Level.OK: "(o)"}
 
 
-def summary(project: Project, plan: Prescription, short: bool = False) -> Iterator[str]:
+def summary(project: Project, plan: Prescription, short: bool = False, *, on: date | None = None) -> Iterator[str]:
     """Yield the lines of the summary: units in the order to work them, what is treated alike together.
 
-    short: without fallbacks and the ways that more facts would open.
+    short: without fallbacks and the ways that more facts would open. on: the day the plan is weighed for.
     """
     yield f"{project.ground.name}: what to treat first, how, when, with how much"
     yield ""
@@ -63,6 +66,7 @@ def summary(project: Project, plan: Prescription, short: bool = False) -> Iterat
     for place, (key, because) in enumerate(plan.order, start=1):
         unit = project.ground.units[key]
         yield from _wrap(f"{place}. {unit.name}, {text.acres(unit.area_m2)}: {because}.", "")
+        yield from _standing(project, plan, key, on)
         for group in alike([one for one in plan.choices if one.stand.unit == key]):
             yield from _group(group, plan, short)
         yield ""
@@ -196,6 +200,7 @@ def as_json(project: Project, plan: Prescription, setting: Setting) -> dict[str,
         "second_steps_owed": owed_json(plan, setting),
         "thickets": thickets_json(plan, setting),
         "order": [{"unit": key, "because": because} for key, because in plan.order],
+        **standing_json(project, setting.on),
         "lines": [
             _line_json(one, plan, setting)
             | line_json(one, setting)
@@ -258,6 +263,15 @@ def _line_json(choice: Choice, plan: Prescription, setting: Setting) -> dict[str
 def _aside_json(one: SetAside) -> dict[str, Any]:
     told = {"because": one.because, "would_win_if": one.would_win_if, "asks": one.asks, "on_front": one.front}
     return {"way": way_words(one.way), **told}
+
+
+def _standing(project: Project, plan: Prescription, key: str, on: date | None) -> Iterator[str]:
+    """Yield what stands dead on a unit, and what the plan will leave so."""
+    tongue = load().tongues["en"]
+    if dead := standing_on(key, project.history, on, load(), tongue):
+        yield from _wrap(f"{_MARK[Level.WARN]} {dead}", "   ")
+    if left := leaves_words([one for one in plan.choices if one.stand.unit == key], load(), tongue):
+        yield from _wrap(f"{_MARK[Level.WARN]} {left}", "   ")
 
 
 def _year_json(choice: Choice, setting: Setting) -> dict[str, Any]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from types import MappingProxyType
@@ -83,7 +83,18 @@ def read_applied(
     faults = [fault for row in table.rows for fault in row.faults]
     if faults:
         raise BadInput(*faults)
-    return tuple(found), table.notes
+    return tuple(found), (*table.notes, *_no_method(table.rows, file))
+
+
+def _no_method(rows: Sequence[Row], file: str) -> Iterator[str]:
+    """Yield a note where rows do not say how the stems were treated: whether any stand dead is then not known."""
+    bare = [row for row in rows if not row.cells.get("method") and not row.cells.get("down")]
+    if bare:
+        count = f"{len(bare)} {'row does' if len(bare) == 1 else 'rows do'}"
+        yield (
+            f"{file}: {count} not say by which method; whether trees stand dead from it is not known, and the "
+            "unit's sheets say so: write method, species, diameter and stems, and down once they are"
+        )
 
 
 def _by_hand(row: Row, where: tuple[date | None, str | None, float | None], stems: Treated) -> Iterator[Applied]:

@@ -30,7 +30,9 @@ from rootcollar.site import (
 
 __all__ = ["WRITTEN_AS", "read_ground"]
 
-KINDS = ("water", "well", "trail", "keep", "neighbour", "power", "gate")
+KINDS = (
+    "water", "well", "trail", "keep", "neighbour", "power", "road", "building", "parking", "boundary", "gate",
+)  # fmt: skip
 LOOKED_FOR = KINDS[:-1]
 
 _KEY = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
@@ -129,6 +131,10 @@ class _Unit(_Said):
     wanted_beneath: bool | None = Field(None, description="true or false, without quotes")
     worked: Area | None = Field(None, description='the ground the stems stand on, such as worked = "1.5 ac"')
     power: Distance | None = Field(None, description=_DISTANCE)
+    road: Distance | None = Field(None, description=_DISTANCE)
+    building: Distance | None = Field(None, description=_DISTANCE)
+    parking: Distance | None = Field(None, description=_DISTANCE)
+    boundary: Distance | None = Field(None, description=_DISTANCE)
     wanted_roots: Distance | None = Field(None, description=_DISTANCE)
     soil: Annotated[str, BeforeValidator(_among(SOILS))] | None = Field(None, description=", ".join(SOILS))
     ground_water: Distance | None = Field(None, description='a depth such as "12 ft", or "none" where none is met')
@@ -183,6 +189,10 @@ class _Property(_Said):
     keep: list[_Feature] = Field([], description="a block [[keep]] for each tree or patch to keep")
     neighbour: list[_Feature] = Field([], description="a block [[neighbour]] for each thing to spare beyond the line")
     power: list[_Feature] = Field([], description="a block [[power]] for each power line")
+    road: list[_Feature] = Field([], description="a block [[road]] for each road")
+    building: list[_Feature] = Field([], description="a block [[building]] for each building")
+    parking: list[_Feature] = Field([], description="a block [[parking]] for each place where people park, sit or camp")
+    boundary: list[_Feature] = Field([], description="a block [[boundary]] for the line to another's ground")
     gate: list[_Feature] = Field([], description="a block [[gate]] for each way in")
 
 
@@ -250,6 +260,7 @@ def _unit(one: _Unit, whole: _Property) -> Unit:
         mixing=Mixing(mixing.place.strip(), mixing.well, mixing.water, mixing.sinkhole) if mixing else None,
         taken=None if taken is None else tuple(Taken(each.what, each.first, each.last) for each in taken),
         wanted_roots_m=one.wanted_roots, soil=one.soil, ground_water_m=one.ground_water,
+        road_m=one.road, building_m=one.building, parking_m=one.parking, boundary_m=one.boundary,
     )  # fmt: skip
 
 

@@ -88,6 +88,14 @@ def place_facts(template: Facts, unit: Unit, *, on: date | None) -> Facts:
         "place.trees": (unit.keep_m, unit.wanted_roots_m),
         "place.soil": (unit.soil, unit.ground_water_m),
         "place.power_m": unit.power_m,
+        "place.beneath": {
+            "trail": unit.trail_m,
+            "road": unit.road_m,
+            "building": unit.building_m,
+            "parking": unit.parking_m,
+            "boundary": unit.boundary_m,
+            "power": unit.power_m,
+        },
     }
     said_or_not: dict[str, Line[Any]] = {"place.permission": Line(permission), "place.taken": Line(unit.taken)}
     return {**template, **_lines(known), **said_or_not}

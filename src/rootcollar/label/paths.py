@@ -59,6 +59,10 @@ _OTHERS: dict[str, Fact] = {
         "the distance to the nearest power line",
         'write power of the unit in ground.toml, or "power" in looked_for once all of it was walked for one',
     ),
+    "place.beneath": Fact(
+        "how near a trail, a road, a building, parking, another's ground or a power line lies",
+        "write trail, road, building, parking, boundary and power of the unit in ground.toml",
+    ),
     "place.mixing": Fact("where mixes are made", "write mixing in ground.toml"),
     "place.taken": Fact("what is grazed, cut or gathered there", "write taken in ground.toml"),
     "place.trees": Fact(

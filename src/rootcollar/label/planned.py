@@ -7,9 +7,12 @@ from dataclasses import dataclass
 from rootcollar.kernel.doubt import Worlds
 from rootcollar.mix.recipe import Recipe
 
-__all__ = ["CUT_AND_TREATED", "Partnered", "Planned", "UnitTotal"]
+__all__ = ["CUT_AND_TREATED", "LEFT_STANDING", "Partnered", "Planned", "UnitTotal"]
 
 CUT_AND_TREATED = frozenset({"cut_stump", "vine_cut"})  # what is cut off is treated at once, by somebody who may
+
+# Ways that kill a tree and leave it on its feet; what is cut off, or low enough to spray, does not fall later.
+LEFT_STANDING = frozenset({"hack_squirt", "basal_bark", "girdle", "injection", "thinline", "soil"})
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,9 @@ __all__ = [
 ]  # fmt: skip
 
 LonLat = tuple[float, float]  # degrees east, degrees north, WGS 84
-FeatureKind = Literal["water", "well", "trail", "keep", "neighbour", "power", "gate"]
+FeatureKind = Literal[
+    "water", "well", "trail", "keep", "neighbour", "power", "road", "building", "parking", "boundary", "gate"
+]
 
 # For whom the crew works on this ground: the owner, the owner's people, for pay, for nothing, or a public agency.
 FOR_WHOM = ("own", "employer", "hire", "volunteers", "agency")
@@ -58,7 +60,8 @@ class Taken:
 
 @dataclass(frozen=True, slots=True)
 class Feature:
-    """Something with a place: water, a well, a trail, a tree or patch to keep, a power line, the gate.
+    """Something with a place: water, a well, a trail, a tree or patch to keep, a power line, a road, a building, where
+    people park, sit or camp, the line between this property and the next, the gate.
 
     line: one point, or the points of a line or (closed) of an area. own: on this property or a neighbour's.
     """
@@ -77,7 +80,8 @@ class Unit:
     0 where it touches or lies within. worked_m2: the ground in it on which the stems stand and that is worked [m2].
     for_whom, purpose: of FOR_WHOM and PURPOSES. taken: empty, nothing is.
     wanted_roots_m: from the stems to treat to the nearest tree or shrub wanted, mapped or not. soil: one of SOILS.
-    ground_water_m: how deep ground water stands at its highest.
+    ground_water_m: how deep ground water stands at its highest. parking_m: to where people stay, in cars or without.
+    boundary_m: to another's ground.
     """
 
     key: str
@@ -101,6 +105,10 @@ class Unit:
     wanted_roots_m: float | None = None
     soil: str | None = None
     ground_water_m: float | None = None
+    road_m: float | None = None
+    building_m: float | None = None
+    parking_m: float | None = None
+    boundary_m: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,18 +4,20 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from rootcollar.kernel.errors import BadInput, Fault
 from rootcollar.kernel.formula import formula, use
 from rootcollar.kernel.sources import Cited, Mark
 from rootcollar.kernel.units import convert, show
 from rootcollar.site.geometry import area_m2, nearest
-from rootcollar.site.ground import Ground, Unit
+from rootcollar.site.ground import Feature, Ground, Unit
 
 __all__ = ["MEASURED", "Measured", "how_measured", "measure", "smaller_area_m2", "smaller_distance_m"]
 
 MEASURED = {
     "area": "area_m2", "water": "water_m", "well": "well_m", "trail": "trail_m", "keep": "keep_m", "power": "power_m",
+    "road": "road_m", "building": "building_m", "parking": "parking_m", "boundary": "boundary_m",
 }  # fmt: skip
 
 # Ours: a tape, a pace and a hand-drawn line agree no better; below this both mean the same.
@@ -140,7 +142,7 @@ def _distance(unit: Unit, kind: str, typed: float | None, ground: Ground) -> Mea
 
 
 def _drawn_m(unit: Unit, kind: str, ground: Ground) -> float | None:
-    there = [one for one in ground.features if one.kind == kind]
+    there = [one for whole in ground.features if whole.kind == kind for one in _sides(whole)]
     if not there:
         return math.inf if kind in ground.looked_for else None
     if not unit.polygon:
@@ -152,6 +154,13 @@ def _drawn_m(unit: Unit, kind: str, ground: Ground) -> float | None:
         f"on the plane around the unit's middle, WGS 84"
     )
     return use(Cited(found, "m", "geometry", Mark.RECKONED, said))
+
+
+def _sides(feature: Feature) -> tuple[Feature, ...]:
+    """Return a feature as it is measured to: a boundary by its sides, for within a closed one lies one's own ground."""
+    if feature.kind != "boundary" or len(feature.line) < 2:
+        return (feature,)
+    return tuple(replace(feature, line=side) for side in pairwise(feature.line))
 
 
 def _acres(area_m2_: float) -> str:

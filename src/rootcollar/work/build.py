@@ -22,6 +22,7 @@ from rootcollar.work.pages import pages
 from rootcollar.work.readers import readers_of
 from rootcollar.work.record_form import record_fields
 from rootcollar.work.signs import signs
+from rootcollar.work.standing import leaves_words, standing_on
 from rootcollar.work.tags import tags
 from rootcollar.work.unit_page import said, unit_page
 
@@ -66,8 +67,16 @@ def packet(asked: PacketAsked) -> Packet:
 
 def _unit_page(key: str, work: Sequence[Choice], asked: PacketAsked) -> UnitPage:
     setting, mine = asked.setting, [one for one in work if one.stand.unit == key]
-    looks = look_boxes(mine, asked.day, setting.reference, setting.reference.tongues[_FIRST])
-    return replace(unit_page(setting.ground.units[key], asked.prescription, setting), look_alikes=looks)
+    english = setting.reference.tongues[_FIRST]
+    looks = look_boxes(mine, asked.day, setting.reference, english)
+    dead = standing_on(key, setting.history, asked.day or setting.on, setting.reference, english)
+    leaves = leaves_words(mine, setting.reference, english)
+    return replace(
+        unit_page(setting.ground.units[key], asked.prescription, setting),
+        look_alikes=looks,
+        standing=dead,
+        leaves=leaves,
+    )
 
 
 def _further(asked: PacketAsked) -> tuple[str, ...]:

@@ -37,6 +37,7 @@ from rootcollar.work.day_label import boxes, entry_words, first_aid_words, wear_
 from rootcollar.work.in_tongue import day_words, label_words, month_words, plant_name, plant_words, target_name
 from rootcollar.work.look_alikes import look_boxes
 from rootcollar.work.packet import DaySheet, LoadRow, MixLine, SizeRow, Sketch, Target
+from rootcollar.work.standing import standing_on
 from rootcollar.work.steps_words import step_note
 from rootcollar.work.struck import struck_lines, struck_ways
 from rootcollar.work.worked import number, within
@@ -97,6 +98,7 @@ def day_sheet(asked: DayAsked, tongue: Tongue) -> DaySheet:
         load_heads=tuple(words for _, words in tongue.group("load")),
         words=tongue.group("sheet"),
         note=tongue.note,
+        standing=_standing(asked, tongue),
     )
 
 
@@ -104,6 +106,11 @@ def _left(lines: Sequence[Choice], tongue: Tongue) -> str:
     """Say what is done with leftover mix, and with what is cut where anything may be."""
     cut = any(option.way.visit.method in CUTTING for line in lines for option in line.options)
     return " ".join((tongue.say("left.over"), *([tongue.say("left.cut")] if cut else [])))
+
+
+def _standing(asked: DayAsked, tongue: Tongue) -> str:
+    setting = asked.setting
+    return standing_on(asked.unit.key, setting.history, asked.day or setting.on, setting.reference, tongue, "brief")
 
 
 def _proving(recipes: dict[str, Recipe], asked: DayAsked, tongue: Tongue) -> str:

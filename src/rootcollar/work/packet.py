@@ -136,6 +136,7 @@ class DaySheet:
     load_heads: tuple[str, ...]  # columns to write in
     words: tuple[tuple[str, str], ...]  # (name, text) of what the layout prints itself: paper.day_words names them
     note: str = ""  # what the reader must know of a translation
+    standing: str = ""  # trees killed on their feet by earlier work and not down yet; nothing where there are none
 
 
 @dataclass(frozen=True, slots=True)
@@ -185,6 +186,8 @@ class UnitPage:
     lines: tuple[UnitLine, ...]
     set_aside: tuple[Reason, ...] = ()
     thickets: tuple[tuple[str, str, tuple[str, ...]], ...] = ()  # mixed ones: title, "" or stop or ask, sentences
+    standing: str = ""  # as on the day sheet
+    leaves: str = ""  # what the work will leave dead on its feet, for next year's crew
     look_alikes: tuple[str, ...] = ()  # of a day: which plants cannot be told from which on it, and what then
 
 

@@ -1,7 +1,8 @@
-"""Examples of the rules on power lines, height, the mixing place, what is taken, roots and soil."""
+"""Examples of the rules on power lines, height, falling trees, the mixing place, what is taken, roots and soil."""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from datetime import date
 
@@ -16,11 +17,19 @@ _SETBACK = {"setback": (Distance("well", 50.0),)}
 _HAY = {"days": (None, None, 14, None, None), "on": _WORK}
 _ROOTS = {"uptake": True, "keep_ft": 10.0, "leaks": ("", False)}
 _WARNS = {"cautions": (True, False)}
+_KILLED_STANDING = {"method": "hack_squirt", "stature": (9.0, 25.4)}
+_FAR = dict.fromkeys(("trail", "road", "building", "parking", "boundary", "power"), math.inf)
 
 PLACE: Mapping[str, Example] = {
     "P07": Example(
         Case("shrubs of 2 m, the line 30 m away", {"power_m": 30.0, "stature": (2.0, 5.0)}),
         Case("shrubs of 2 m, the line 4 m away", {"power_m": 4.0, "stature": (2.0, 5.0)}),
+    ),
+    "P10": Example(
+        Case("stems of 6 to 10 in, 9 m tall, cut off and the stumps treated, the trail 6 m away", {
+            **_KILLED_STANDING, "method": "cut_stump", "beneath": {**_FAR, "trail": 6.0},
+        }),
+        Case("the same, killed standing with filled cuts", {**_KILLED_STANDING, "beneath": {**_FAR, "trail": 6.0}}),
     ),
     "P08": Example(
         Case("leaf spray on plants of 1.2 m", {"method": "foliar", "stature": (1.2, 2.0)}),

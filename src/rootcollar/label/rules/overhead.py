@@ -5,12 +5,12 @@ from __future__ import annotations
 from rootcollar.kernel.units import convert, show
 from rootcollar.kernel.verdict import Verdict
 from rootcollar.label.rule import Basis, Seen, ask, exceeds, rule, stop
+from rootcollar.label.standing import most_tall_m
 from rootcollar.label.words import method_words
 
 __all__ = ["away_from_power", "below_the_shoulder"]
 
 _LINE_FT = 10.0  # within this, cutting brush or trees is line-clearance work, to 50 kV [29 CFR 1910.269(x), read]
-_SLENDER = 100  # ours: no stem stands taller than so many times its thickness; trees in close stands come near it
 _SHOULDER_FT = 5.0  # ours: where a tall person's shoulder is; handbooks say shoulder or head height (practice)
 
 
@@ -28,8 +28,7 @@ def away_from_power(power_m: float, stature: tuple[float | None, float]) -> Verd
 
     stature: their height [m], None where not counted; the thickest stem [cm], by which the height is then reckoned.
     """
-    height_m, thickest_cm = stature
-    tall_ft = convert(_SLENDER * thickest_cm / 100 if height_m is None else height_m, "m", "ft")
+    tall_ft = convert(most_tall_m(stature), "m", "ft")
     away_ft = convert(power_m, "m", "ft")
     if not exceeds(tall_ft + _LINE_FT, away_ft):
         return None

@@ -11,6 +11,8 @@
     keep: { color: "--bark", weight: 2.5 },
     neighbour: { color: "--pen", weight: 2, dashArray: "8 5" },
     power: { color: "--ink", weight: 2, dashArray: "14 4 2 4" },
+    road: { color: "--ink", weight: 4 },
+    boundary: { color: "--ink", weight: 1.5, dashArray: "3 6" },
   };
   const OFFS = [0, 6, -6, 12, -12, 18, -18, 24, -24, 30, -30, 36, -36, 48, -48];
   const wide = figure.clientWidth < 500 ? 16 : 24; /* of a mark */

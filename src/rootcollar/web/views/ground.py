@@ -11,6 +11,7 @@ from rootcollar.survey import Stand
 from rootcollar.web.desk import Open, of_what_lies_open
 from rootcollar.web.views.measured import area_run, distance_run, typed_run
 from rootcollar.web.views.questions import Question, questions
+from rootcollar.web.views.standing import dead_trees
 from rootcollar.web.views.working import Run, counted
 from rootcollar.work import text
 
@@ -18,6 +19,7 @@ __all__ = ["Fact", "UnitGround", "units_ground"]
 
 _DISTANCES = {
     "water": "Water", "well": "Well", "trail": "Trail", "keep": "Tree or patch to keep", "power": "Power line",
+    "road": "Road", "building": "Building", "parking": "Where people park, sit or camp", "boundary": "Another's ground",
     "wanted_roots": "Wanted tree or shrub, from the stems", "ground_water": "Ground water below",
 }  # fmt: skip
 
@@ -41,7 +43,7 @@ class Fact:
 class UnitGround:
     """A unit: what is known in one sentence and in pairs, what is still asked, what is counted there.
 
-    counted: (plant, size, stems, their doubt).
+    counted: (plant, size, stems, their doubt). standing: the warning of trees that were killed there and still stand.
     """
 
     key: str
@@ -50,6 +52,7 @@ class UnitGround:
     facts: tuple[Fact, ...]
     asked: tuple[Question, ...]
     counted: tuple[tuple[str, str, Run, str], ...]
+    standing: tuple[str, ...] = ()
 
     @property
     def missing(self) -> tuple[Fact, ...]:
@@ -74,7 +77,7 @@ def _unit(here: Open, unit: Unit) -> UnitGround:
     species = here.setting.reference.species
     stands = sorted(here.project.stands, key=lambda one: (one.species, one.band_cm))
     rows = tuple(_count(one, species[one.species].common_name) for one in stands if one.unit == unit.key)
-    return UnitGround(unit.key, unit.name, tuple(_about(unit)), facts, asked, rows)
+    return UnitGround(unit.key, unit.name, tuple(_about(unit)), facts, asked, rows, dead_trees(here, unit.key))
 
 
 def _about(unit: Unit) -> Iterator[Run]:

@@ -16,7 +16,8 @@ __all__ = ["KINDS", "Drawn", "GroundMap", "Place", "as_geojson", "drawn", "kinds
 
 KINDS = {
     "water": "Water", "well": "Well", "trail": "Trail", "keep": "To keep", "neighbour": "Neighbour",
-    "power": "Power line", "gate": "Gate",
+    "power": "Power line", "road": "Road", "building": "Building", "parking": "Parking", "boundary": "Boundary",
+    "gate": "Gate",
 }  # fmt: skip
 
 _WIDE = 1000  # width of the drawing, in its own steps; all sizes below are in these

@@ -18,7 +18,8 @@ __all__ = ["TYPED", "area_run", "distance_run", "how_far", "measured_drawer", "p
 
 _WORDS = {
     "area": "area", "water": "water", "well": "well", "trail": "trail", "keep": "tree or patch to keep",
-    "power": "power line",
+    "power": "power line", "road": "road", "building": "building", "parking": "place where people park, sit or camp",
+    "boundary": "line to another's ground",
 }  # fmt: skip
 
 

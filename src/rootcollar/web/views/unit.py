@@ -34,6 +34,7 @@ from rootcollar.web.views.measured import area_run, distance_run
 from rootcollar.web.views.months import Cell, strip_of
 from rootcollar.web.views.reach import reach_runs
 from rootcollar.web.views.reasons import lines_run, place_runs, runs_of
+from rootcollar.web.views.standing import dead_trees
 from rootcollar.web.views.working import Run, counted, money, visits, work_of
 from rootcollar.work import text
 from rootcollar.work.after_cut import after_cut
@@ -83,7 +84,7 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class UnitView:
-    """A unit: about it in a sentence, its rows by plant, what the rules say, what it takes."""
+    """A unit: about it in a sentence, its rows by plant, what the rules say, what it takes; standing: of dead trees."""
 
     key: str
     name: str
@@ -100,6 +101,7 @@ class UnitView:
     all_hours: str
     days: str
     thickets: tuple[ThicketWords, ...] = ()
+    standing: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,6 +153,7 @@ def unit_view(here: Open, key: str) -> UnitView:
         text.hours(minutes(work)) if work else "",
         *_all_visits(work, here),
         thickets=thicket_words(here.plan, here.setting, key) if here.plan else (),
+        standing=dead_trees(here, key),
     )  # fmt: skip
 
 
