@@ -9,6 +9,7 @@ from fractions import Fraction
 import numpy as np
 import pint
 from numpy.typing import NDArray
+from scipy.optimize import brentq, minimize_scalar
 from shapely import Point, Polygon, box
 from shapely.affinity import scale
 
@@ -404,3 +405,35 @@ def pint_still_needed(need_ml: float, at_hand_ml: float) -> float:
 
 def pint_left_over(bought_ml: float, need_ml: float) -> float:
     return pint_still_needed(bought_ml, need_ml)
+
+
+def plots_of_so_many_in_fractions(endless: float, fit: float) -> float:
+    """One over the plots is the sum of one over each bound."""
+    return float(1 / (1 / Fraction(endless) + 1 / Fraction(fit)))
+
+
+def spacing_by_squares(area_m2: float, plots: float) -> float:
+    """The side of a square of which so many cover the ground, found by search."""
+    return float(brentq(lambda side: box(0, 0, side, side).area * plots - area_m2, 0.01, area_m2))
+
+
+def plots_by_least_variance(plots: float, part: float, whole: float) -> float:
+    """The share at which the variance of two strata together is least, found by search."""
+    least = minimize_scalar(
+        lambda one: part**2 / one + (whole - part) ** 2 / (plots - one), bounds=(0, plots), method="bounded"
+    )
+    return float(least.x)
+
+
+def part_by_least_variance(size: float, spread: float, cost: float) -> float:
+    """Plots here for each one on ground of size, spread and cost 1, at which variance times cost is least."""
+    least = minimize_scalar(
+        lambda many: ((size * spread) ** 2 / many + 1) * (cost * many + 1),
+        bounds=(0, 2 * size * spread),
+        method="bounded",
+    )
+    return float(least.x)
+
+
+def stems_in_fractions(per_acre: float, plot_ac: float) -> float:
+    return float(Fraction(per_acre) * Fraction(str(plot_ac)))
