@@ -507,3 +507,9 @@ def canopy_in_fractions(infested_m2: float, cover_pct: float) -> float:
 def none_by_poisson(sure_pct: float, plots: float) -> float:
     """The mean under which none on all plots is just as unlikely as may be."""
     return float(brentq(lambda m: stats.poisson.pmf(0, m * plots) - (1 - sure_pct / 100), 0, 1000))
+
+
+def pint_plots(ground_m2: float, plot_m2: float) -> float:
+    """Both in acres, one over the other."""
+    ground, plot = ((one * UNITS("meter ** 2")).to("acre") for one in (ground_m2, plot_m2))
+    return float((ground / plot).magnitude)

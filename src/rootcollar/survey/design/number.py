@@ -10,7 +10,15 @@ from statistics import mean, stdev
 from rootcollar.kernel.formula import formula, unwatched
 from rootcollar.survey.chances import normal_point, t_point
 
-__all__ = ["USUALLY_SURE_PCT", "PlotsNeeded", "plots_for_endless", "plots_needed", "plots_of_so_many", "spread_pct"]
+__all__ = [
+    "USUALLY_SURE_PCT",
+    "PlotsNeeded",
+    "plots_for_endless",
+    "plots_needed",
+    "plots_of_so_many",
+    "plots_that_fit",
+    "spread_pct",
+]
 
 USUALLY_SURE_PCT = 95.0  # practice: what most surveys ask for
 _HAIR = 1e-9  # a number of plots this close to a whole one is that whole one: floating point is not a plot
@@ -51,9 +59,15 @@ def plots_for_endless(t: float, spread_pct: float, within_pct: float) -> float:
 def plots_of_so_many(endless: float, fit: float) -> float:
     """Return the plots needed where only so many fit on the ground (finite population).
 
-    endless: plots needed on endless ground. fit: ground over plot area; infinite where it is not known.
+    endless: plots needed on endless ground. fit: ground over plot area.
     """
     return endless / (1 + endless / fit)
+
+
+@formula("ground_m2 / plot_m2", gives="plots", source="definition", ground_m2=(2000, 1e6), plot_m2=(1, 2000))
+def plots_that_fit(ground_m2: float, plot_m2: float) -> float:
+    """Return how many plots the ground has room for, not a whole number. Level areas [m2]."""
+    return ground_m2 / plot_m2
 
 
 def plots_needed(
@@ -63,7 +77,7 @@ def plots_needed(
 
     t falls as plots are added, so the usual back and forth between t and plots ends at this number, or swings between
     it and the one below; the larger is taken. spread_pct, within_pct: as `plots_for_endless`, > 0. fit: how many plots
-    fit on the ground. Raises ValueError for figures at or below 0.
+    fit on the ground; infinite where its area is not known. Raises ValueError for figures at or below 0.
     """
     if not (0 < spread_pct < inf and 0 < within_pct < inf and fit > 0):
         raise ValueError(f"want figures above 0, got {spread_pct}, {within_pct} and {fit}")
@@ -87,7 +101,8 @@ def spread_pct(counts: Sequence[float]) -> float:
 
 
 def _needed(t: float, spread: float, within: float, fit: float) -> float:
-    return plots_of_so_many(plots_for_endless(t, spread, within), fit)
+    endless = plots_for_endless(t, spread, within)
+    return endless if fit == inf else plots_of_so_many(endless, fit)
 
 
 def _up(plots: float) -> int:
