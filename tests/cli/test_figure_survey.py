@@ -41,7 +41,7 @@ def test_an_answer_holds_together_and_every_step_can_be_redone(words: str) -> No
         ("plots-needed --spread 80% --within 20%", 64, "plots", 0),  # MU-NR3110, worked out
         ("plots-needed --spread 80% --within 20% --plot '1/20 ac' --ground '40 ac'", 60, "plots", 0),
         ("plots-needed --spread 120% --within 20% --plot '1/20 ac' --ground '40 ac'", 120, "plots", 0),
-        (f"stems --counts '{FREESE}' --plot '1 ac' --ground '100 ac'", 10.7, "stems/ac", 1e-9),  # FREESE62
+        (f"stems --counts '{FREESE}' --plot '1 ac' --ground '100 ac'", 10.7, "stems/ac", 1e-9),  # freese1962
         ("clean-visits --found 60% --seed-years 0", 4, "visits", 0),
         ("clean-visits --found 40% --before 80% --seed-years 2", 9, "visits", 0),
         ("clean-visits --found 60% --seed-years 6", 6, "visits", 0),

@@ -440,9 +440,9 @@ def stems_in_fractions(per_acre: float, plot_ac: float) -> float:
     return float(Fraction(per_acre) * Fraction(str(plot_ac)))
 
 
-def found_by_poisson(coverage: float) -> float:
+def found_by_poisson(times_swept: float) -> float:
     """All but the chance that a place is swept not once, where sweeps fall at random."""
-    return float(100 * stats.poisson.sf(0, coverage))
+    return float(100 * stats.poisson.sf(0, times_swept))
 
 
 def swept_in_fractions(track_m: float, width_m: float, area_m2: float) -> float:
@@ -513,3 +513,7 @@ def pint_plots(ground_m2: float, plot_m2: float) -> float:
     """Both in acres, one over the other."""
     ground, plot = ((one * UNITS("meter ** 2")).to("acre") for one in (ground_m2, plot_m2))
     return float((ground / plot).magnitude)
+
+
+def there_in_fractions(seen: float, met_pct: float) -> float:
+    return float(Fraction(str(seen)) / (Fraction(str(met_pct)) / 100))

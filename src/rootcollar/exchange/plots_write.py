@@ -6,9 +6,11 @@ import csv
 import io
 import json
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 from xml.sax.saxutils import escape, quoteattr
 
-from rootcollar.survey.design import PlotPoint
+if TYPE_CHECKING:
+    from rootcollar.survey.design import PlotPoint  # the room of curves takes a while to load
 
 __all__ = ["plots_as_csv", "plots_as_geojson", "plots_as_gpx"]
 

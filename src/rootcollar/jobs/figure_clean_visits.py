@@ -15,7 +15,7 @@ from rootcollar.kernel.formula import use
 from rootcollar.kernel.sources import Cited, Mark
 from rootcollar.kernel.units import show
 from rootcollar.reference import Reference, Span, find_species, spans
-from rootcollar.survey.looked import Clear, chance_found, clear_when, coverage
+from rootcollar.survey.looked import Clear, chance_found, clear_when, times_swept
 
 __all__ = ["CleanVisitsAsk", "Swept", "clean_visits"]
 
@@ -56,7 +56,7 @@ class CleanVisitsAsk:
 
 def clean_visits(ask: CleanVisitsAsk, reference: Reference) -> Outcome[Answer]:
     """Return the clean visits in a row that both rules ask for. Raises Refusal where the seed's life is not known."""
-    found_pct = ask.found_pct if ask.swept is None else chance_found(coverage(*ask.swept))
+    found_pct = ask.found_pct if ask.swept is None else chance_found(times_swept(*ask.swept))
     if not found_pct or found_pct > _SURE_PCT:
         raise Refusal(
             "so narrow a search, or one that sees all", limit=f"want a chance above 0, at most {_SURE_PCT:g} %",

@@ -47,7 +47,7 @@ class Simple:
     kind: str = KIND
 
 
-@formula("sqrt(variance / plots)", gives="stems/plot", source="FREESE62", variance=(0.5, 200), plots=(2, 50))
+@formula("sqrt(variance / plots)", gives="stems/plot", source="freese1962", variance=(0.5, 200), plots=(2, 50))
 def doubt_of_mean(variance: float, plots: float) -> float:
     """Return the standard error of a mean of plots on ground without end [stems/plot].
 
@@ -59,7 +59,7 @@ def doubt_of_mean(variance: float, plots: float) -> float:
 @formula(
     "error * sqrt(1 - plots / fit)",
     gives="stems/plot",
-    source="FREESE62",
+    source="freese1962",
     error=(0.1, 40),
     plots=(2, 50),
     fit=(60, 5000),

@@ -11,10 +11,10 @@ from rootcollar.survey.looked import (
     TwoWalks,
     chance_found,
     chapman,
-    coverage,
     lincoln_petersen,
     mended,
     standing,
+    times_swept,
     track_needed_m,
 )
 
@@ -52,10 +52,10 @@ def test_more_found_by_both_than_by_one_is_refused(wrong: tuple[int, int, int]) 
 
 @given(st.floats(5, 99), st.floats(1000, 1e5), st.floats(1, 40))
 def test_the_track_that_is_needed_gives_the_chance(wanted: float, area: float, width: float) -> None:
-    assert chance_found(coverage(track_needed_m(wanted, area, width), width, area)) == pytest.approx(wanted)
+    assert chance_found(times_swept(track_needed_m(wanted, area, width), width, area)) == pytest.approx(wanted)
 
 
-def test_two_looks_add_their_coverage() -> None:
+def test_two_looks_add_up() -> None:
     assert 100 - chance_found(1) == pytest.approx((100 - chance_found(0.5)) ** 2 / 100)
 
 

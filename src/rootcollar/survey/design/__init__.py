@@ -3,7 +3,7 @@
 Question: which plots tell how many stems stand here, as closely and as surely as is wanted?
 Inputs: a guess of density and spread, the wanted closeness, areas and outlines of units, a seed.
 Outputs: plot sizes and radii, numbers of plots, their sharing out among strata, and plot middles in degrees.
-Sources: MU-NR3110, USFS-CSE (read), COCHRAN77 (memory); the rule of 5 to 15 stems a plot (memory).
+Sources: MU-NR3110, USFS-CSE (read), cochran1977 (memory); the rule of 5 to 15 stems a plot (memory).
 Refuses: to move a plot that a grid has laid, or to guess a spread from one plot.
 """
 

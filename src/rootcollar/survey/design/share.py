@@ -33,13 +33,13 @@ class Stratum:
     most: float = inf
 
 
-@formula("size * spread / sqrt(cost)", gives="", source="COCHRAN77", size=(1, 5000), spread=(0.1, 100), cost=(1, 500))
+@formula("size * spread / sqrt(cost)", gives="", source="cochran1977", size=(1, 5000), spread=(0.1, 100), cost=(1, 500))
 def stratum_part(size: float, spread: float, cost: float) -> float:
     """Return the weight of a stratum in sharing out. Arguments as `Stratum`; 1 for what does not count."""
     return size * spread / sqrt(cost)
 
 
-@formula("plots * part / whole", gives="plots", source="COCHRAN77", plots=(4, 500), part=(1, 100), whole=(100, 1000))
+@formula("plots * part / whole", gives="plots", source="cochran1977", plots=(4, 500), part=(1, 100), whole=(100, 1000))
 def stratum_plots(plots: float, part: float, whole: float) -> float:
     """Return the plots of a stratum before rounding. plots: in all. part: its weight. whole: the weights together."""
     return plots * part / whole

@@ -6,7 +6,7 @@ from math import exp, log
 
 from rootcollar.kernel.formula import formula
 
-__all__ = ["chance_found", "coverage", "track_needed_m"]
+__all__ = ["chance_found", "times_swept", "track_needed_m"]
 
 
 @formula(
@@ -17,7 +17,7 @@ __all__ = ["chance_found", "coverage", "track_needed_m"]
     width_m=(1, 40),
     area_m2=(1000, 500_000),
 )
-def coverage(track_m: float, width_m: float, area_m2: float) -> float:
+def times_swept(track_m: float, width_m: float, area_m2: float) -> float:
     """Return how often the ground was swept over, on average; looks that know nothing of each other add up.
 
     track_m: walked by all searchers within the ground [m]. width_m: effective width, twice the effective half-width
@@ -26,14 +26,14 @@ def coverage(track_m: float, width_m: float, area_m2: float) -> float:
     return track_m * width_m / area_m2
 
 
-@formula("100 * (1 - exp(-coverage))", gives="%", source="COOPER", coverage=(0, 4))
-def chance_found(coverage: float) -> float:
+@formula("100 * (1 - exp(-times_swept))", gives="%", source="COOPER", times_swept=(0, 4))
+def chance_found(times_swept: float) -> float:
     """Return the chance that a search came upon a plant that stands there [%], for a search at random (Koopman).
 
     Very even sweeps do somewhat better. Plants that are hard to see stay hard: a second pass of the same person adds
     less than this says.
     """
-    return 100 * (1 - exp(-coverage))
+    return 100 * (1 - exp(-times_swept))
 
 
 @formula(
