@@ -69,6 +69,16 @@ def test_none_found_is_not_none_there() -> None:
     assert body["high"] > 0
 
 
+def test_plots_that_all_hold_the_same_are_luck_and_a_full_count_is_not() -> None:
+    luck = asked("stems --counts '5 5 5' --plot '1/20 ac'")
+    assert any("luck, not knowledge" in one for one in luck["cautions"])
+    counts = " ".join(["3", "5"] * 10)
+    whole = asked(f"stems --counts '{counts}' --plot '1/20 ac' --ground '1 ac'")
+    assert whole["figures"]["total_stems"] == pytest.approx(80)
+    assert whole["figures"]["low_95_per_acre"] == pytest.approx(whole["figures"]["high_95_per_acre"])
+    assert not any("luck" in one for one in whole["cautions"])
+
+
 def test_clumped_stems_get_a_warning_and_even_ones_none() -> None:
     clumped, even = (" ".join(asked(f"stems --counts '{c}' --plot '1/20 ac'")["cautions"]) for c in
                      ("0 0 25 1 0 0 14 0", "5 4 6 5 5 4 6 5"))  # fmt: skip

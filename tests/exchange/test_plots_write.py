@@ -2,6 +2,8 @@
 
 import csv
 import json
+import subprocess
+import sys
 from xml.etree import ElementTree
 
 import pytest
@@ -39,6 +41,11 @@ def test_waypoints_of_a_receiver() -> None:
         assert (float(row.attrib["lon"]), float(row.attrib["lat"])) == pytest.approx((one.lon, one.lat), abs=5.1e-8)
         assert row.findtext("g:name", namespaces=names) == one.key
         assert row.findtext("g:desc", namespaces=names) == one.unit
+
+
+def test_the_room_of_files_starts_without_the_curves() -> None:
+    said = "import sys, rootcollar.exchange, rootcollar.survey; sys.exit('scipy' in sys.modules)"
+    assert subprocess.run([sys.executable, "-c", said], check=False).returncode == 0
 
 
 def test_no_plots_are_an_empty_list() -> None:

@@ -44,7 +44,8 @@ def test_what_the_record_does_not_allow_is_told(patch: Patch, words: str) -> Non
 
 
 def test_a_patch_that_is_gone_and_a_small_one_that_is_whole_pass() -> None:
-    assert areas(Patch(ACRE, 0, gone=True)).infested_m2 == 0
+    gone = areas(Patch(ACRE, 0, gone=True))
+    assert (gone.infested_m2, gone.canopy_m2) == (0, 0)
     assert areas(Patch(ACRE / 20, 100)).infested_m2 == ACRE / 20
     assert areas(Patch(ACRE / 20, 0, gone=True)).infested_m2 == 0
 

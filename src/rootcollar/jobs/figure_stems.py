@@ -21,6 +21,7 @@ _BAND_PCT = 80.0  # the middle of the doubt that every answer's low and high sho
 _SURE_PCT = 95.0  # practice: what most surveys report
 _ONE_SIDED_PCT = 95.0  # of the most that goes with none found (practice)
 _CLUMPED = 2.0  # ours: variance over mean from which clumping is told
+_HAIR = 1e-9  # plots that fit to within this fit: floating point is not ground
 _MANY = 30  # ours: with so many plots the interval is not much off
 _CHOSEN = "Plots laid where it looks typical, or moved to where the stems are, tell nothing of the whole."
 _DETECTED = "Every stem on a plot was seen: what was missed is missing here too."
@@ -40,7 +41,7 @@ class StemsAsk:
 def stems(ask: StemsAsk, reference: Reference) -> Outcome[Answer]:
     """Return the stems on an acre with their interval, and in all. Raises Refusal for more plots than fit."""
     fit = plots_that_fit(ask.ground_m2, ask.plot_m2) if ask.ground_m2 else inf
-    if len(ask.counts) > fit:
+    if len(ask.counts) > fit * (1 + _HAIR):
         raise Refusal(
             f"{len(ask.counts)} plots of {ask.given['plot']} on {ask.given['ground']}",
             limit=f"only {fit:.3g} fit",
@@ -63,7 +64,7 @@ def stems(ask: StemsAsk, reference: Reference) -> Outcome[Answer]:
         figures=figures if total is None else {**figures, "total_stems": total},
         details=tuple(_details(found, plot_ac)),
         assumed=tuple(_assumed(ask)),
-        cautions=(_CHOSEN, *_wary(found)),
+        cautions=(_CHOSEN, *_wary(found, len(ask.counts) >= fit * (1 - _HAIR))),
         note=f"{found.kind}, {found.plots} plots",
     ))  # fmt: skip
 
@@ -103,9 +104,11 @@ def _assumed(ask: StemsAsk) -> Iterator[str]:
         yield "ground so large that the plots cover next to none of it; with --ground the total is told too"
 
 
-def _wary(found: Simple) -> Iterator[str]:
+def _wary(found: Simple, whole: bool) -> Iterator[str]:
     if found.most_of_none is not None:
         yield "Where stems clump, more than that may stand: ten in one place are easily missed by every plot."
+    elif not found.error and not whole:
+        yield "Every plot held the same, so the interval has no width; that is luck, not knowledge: count more plots."
     elif found.clumping is not None and found.clumping > _CLUMPED and found.plots < _MANY:
         yield (
             "These stems clump: with few plots the interval holds the truth less often than it says, about 90 % of "

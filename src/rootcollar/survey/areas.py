@@ -107,6 +107,5 @@ def areas(patch: Patch) -> PatchAreas:
     if faults := patch_faults(patch):
         raise ValueError("; ".join(faults))
     infested = infested_m2(patch.gross_m2, patch.infested_pct)
-    return PatchAreas(
-        patch.gross_m2, infested, None if patch.cover_pct is None else canopy_m2(infested, patch.cover_pct)
-    )
+    cover = 0.0 if patch.gone else patch.cover_pct
+    return PatchAreas(patch.gross_m2, infested, None if cover is None else canopy_m2(infested, cover))
