@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 from shapely import Point, Polygon, box
 from shapely.affinity import scale
 
+from tests.published.looking import *  # noqa: F403
 from tests.published.sky import *  # noqa: F403
 
 Array = NDArray[np.float64]

@@ -61,3 +61,12 @@ def test_what_the_label_forbids_gives_no_amount(demo: TestClient) -> None:
     assert "Not to be poured" in said.text
     assert "31% is above the label" in said.text
     assert "fl oz (" not in said.text
+
+
+def test_a_question_of_a_survey_opens_into_its_working(demo: TestClient) -> None:
+    page = demo.get("/figure/stems", params={"counts": "3 0 5 2", "plot": "1/20 ac", "ground": "12 ac"}).text
+    assert "50 stems on an acre" in page
+    assert "density per acre: mean / plot ac" in page
+    none = demo.get("/figure/clean-visits", params={"found": "60%"})
+    assert none.status_code == 422
+    assert "is not to be left out" in none.text

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from rootcollar.jobs.figure_area import Shape
     from rootcollar.kernel.units import Quantity
 
-__all__ = ["area"]
+__all__ = ["area", "slope"]
 
 _SLOPE = re.compile(r"([0-9]+(?:\.[0-9]+)?|\.[0-9]+)\s*(%|percent|pct|deg\.?|degrees?|\u00b0)$", re.I)
 _CORNER_DEGREES = 90  # straight up (definition)
@@ -49,7 +49,7 @@ def area(as_json: bool, **told: Any) -> None:
     said = told["three" if name == "sides" else name]
     given = {name: " x ".join(said) if isinstance(said, tuple) else said.strip()}
     sizes = tuple(one.to("m") for one in found)
-    pct, degrees = _slope(told["slope"], given)
+    pct, degrees = slope(told["slope"], given)
     ask = AreaAsk(given, shape, (2 * sizes[0],) if name == "radius" else sizes, pct, degrees, system(*found))
     answer("figure-area", job, ask, as_json)
 
@@ -86,7 +86,7 @@ def _three(said: str) -> tuple[Quantity, ...]:
     return tuple(amount("--sides", part, Kind.LENGTH) for part in told)
 
 
-def _slope(said: str | None, given: dict[str, str]) -> tuple[float | None, float | None]:
+def slope(said: str | None, given: dict[str, str]) -> tuple[float | None, float | None]:
     """Return a slope in percent or in degrees; None for both where none was told."""
     from rootcollar.kernel.errors import Ambiguous, UnitError
 

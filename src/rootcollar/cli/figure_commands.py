@@ -39,6 +39,16 @@ FIGURES: Mapping[str, Listed] = {
         "rootcollar.cli.figure_weather:drift_fall", "Work out how long a drop falls and how far wind takes it."
     ),
     "glove": Listed("rootcollar.cli.figure_glove:glove", "Work out which gloves hold against a mix."),
+    "plot-radius": Listed("rootcollar.cli.figure_plot_radius:plot_radius", "Work out how far a round plot reaches."),
+    "plots-needed": Listed("rootcollar.cli.figure_plots_needed:plots_needed", "Work out how many plots to count."),
+    "stems": Listed("rootcollar.cli.figure_stems:stems", "Work out stems on an acre and in all from plots."),
+    "clean-visits": Listed(
+        "rootcollar.cli.figure_clean_visits:clean_visits",
+        "Work out how many clean visits before ground is called clear.",
+    ),
+    "area-infested": Listed(
+        "rootcollar.cli.figure_area_infested:area_infested", "Work out gross, infested and canopy area of a patch."
+    ),
 }
 
 

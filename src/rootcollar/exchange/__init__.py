@@ -15,6 +15,7 @@ from rootcollar.exchange.folder import read_folder
 from rootcollar.exchange.ground_file import WRITTEN_AS
 from rootcollar.exchange.kept import keep_answer, keep_choice
 from rootcollar.exchange.photo_file import keep_photo, photo_file
+from rootcollar.exchange.plots_write import plots_as_csv, plots_as_geojson, plots_as_gpx
 from rootcollar.exchange.second_file import keep_second, read_second, second_stamp, with_second
 from rootcollar.exchange.sheet_file import read_sheet
 from rootcollar.exchange.sheet_write import TypedSheet, keep_sheet, new_key, sheet_as_typed, sheet_changed
@@ -34,6 +35,9 @@ __all__ = [
     "sheet_changed",
     "keep_photo",
     "photo_file",
+    "plots_as_csv",
+    "plots_as_geojson",
+    "plots_as_gpx",
     "keep_second",
     "read_second",
     "second_stamp",

@@ -22,7 +22,7 @@ from rootcollar.site import (
     triangle_m2,
 )
 
-__all__ = ["AreaAsk", "Shape", "area", "measured_m2"]
+__all__ = ["AreaAsk", "Shape", "area", "measured_m2", "slope_of"]
 
 Shape = Literal["rectangle", "circle", "triangle", "oval", "strip"]
 
@@ -54,7 +54,7 @@ class AreaAsk:
 def area(ask: AreaAsk, reference: Reference) -> Outcome[Answer]:
     """Return the area; on a slope both, along it and level. Raises Refusal for sides that do not close and cliffs."""
     taped = _taped_m2(ask)
-    slope = _slope_pct(ask)
+    slope = slope_of(ask.slope_pct, ask.slope_degrees, ask.given.get("slope", ""))
     level = taped if slope is None else level_m2(taped, slope)
     unit = "ac" if ask.system == "us" else "m2"
     says = ground(taped, ask.system)
@@ -95,11 +95,12 @@ def _taped_m2(ask: AreaAsk) -> float:
     return triangle_m2(one, other, third[0])
 
 
-def _slope_pct(ask: AreaAsk) -> float | None:
-    slope = ask.slope_pct if ask.slope_degrees is None else slope_pct_from_degrees(ask.slope_degrees)
+def slope_of(slope_pct: float | None, slope_degrees: float | None, said: str) -> float | None:
+    """Return a slope [%] told as rise in a hundred or in degrees; None where none was. Raises Refusal for a cliff."""
+    slope = slope_pct if slope_degrees is None else slope_pct_from_degrees(slope_degrees)
     if slope is not None and slope > _STEEPEST_PCT:
         raise Refusal(
-            f"a slope of {ask.given['slope']}",
+            f"a slope of {said}",
             limit=f"steeper than {_STEEPEST_PCT} % is a cliff",
             do="Give the rise in a hundred, such as 30%, or degrees, such as 17 deg.",
         )

@@ -12,7 +12,7 @@ from contextvars import ContextVar
 from dataclasses import dataclass, field
 from functools import wraps
 from inspect import signature
-from math import isfinite
+from math import erf, isfinite
 from typing import Any, ParamSpec, TypeVar
 
 import numpy as np
@@ -54,6 +54,7 @@ _WORDS: dict[str, Any] = {
     "arcsin": np.arcsin,
     "arccos": np.arccos,
     "arctan": np.arctan,
+    "erf": np.vectorize(erf, otypes=[float]),
     "sum": np.sum,
 }
 

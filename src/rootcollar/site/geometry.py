@@ -12,7 +12,7 @@ from shapely.geometry.base import BaseGeometry
 
 from rootcollar.site.ground import LonLat
 
-__all__ = ["area_m2", "centre", "distance_m", "flat", "nearest", "outline_fault", "shape"]
+__all__ = ["area_m2", "centre", "distance_m", "flat", "nearest", "outline_fault", "shape", "unflat"]
 
 _EARTH = Geod(ellps="WGS84")
 _CORNERS = 3  # of a triangle, the least that encloses ground (definition)
@@ -44,6 +44,16 @@ def flat(points: Iterable[LonLat], around: LonLat) -> tuple[tuple[float, float],
     lons, lats = zip(*points, strict=True)
     east, north = _onto_plane(around).transform(lons, lats)
     return tuple(zip(map(float, east), map(float, north), strict=True))
+
+
+def unflat(places: Iterable[tuple[float, float]], around: LonLat) -> tuple[LonLat, ...]:
+    """Return positions in degrees of places in metres east and north of a centre: the way back from `flat`.
+
+    Raises ValueError for no places.
+    """
+    east, north = zip(*places, strict=True)
+    lons, lats = _onto_plane(around).transform(east, north, direction="INVERSE")
+    return tuple(zip(map(float, lons), map(float, lats), strict=True))
 
 
 @lru_cache(maxsize=16)
