@@ -23,17 +23,18 @@ SYSTEMS = [("linux", "Linux", "posix"), ("darwin", "Darwin", "posix"), ("win32",
 def needed(system: tuple[str, str, str], python: str) -> set[str]:
     """Return the names of all that is installed on a system, the needs of the needs included."""
     words = dict(zip(("sys_platform", "platform_system", "os_name"), system, strict=True))
-    words |= {"python_version": python, "python_full_version": f"{python}.0", "extra": ""}
+    words |= {"python_version": python, "python_full_version": f"{python}.0"}
     found: set[str] = set()
-    waiting = [Requirement(text) for text in ASKED]
+    waiting = [(Requirement(text), {""}) for text in ASKED]
     while waiting:
-        one = waiting.pop()
+        one, extras = waiting.pop()  # the extras that were asked of whatever needs it
         name = canonicalize_name(one.name)
-        if name in found or (one.marker and not one.marker.evaluate(words)):
+        wanted = not one.marker or any(one.marker.evaluate(words | {"extra": extra}) for extra in extras)
+        if name in found or not wanted:
             continue
         found.add(name)
         if name != "colorama":  # only Windows has it installed, and it needs nothing
-            waiting += [Requirement(text) for text in metadata.requires(name) or []]
+            waiting += [(Requirement(text), {"", *one.extras}) for text in metadata.requires(name) or []]
     return found
 
 

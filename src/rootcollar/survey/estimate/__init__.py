@@ -22,6 +22,7 @@ from rootcollar.survey.estimate.estimate import (
 from rootcollar.survey.estimate.none_found import counted_by_chance, most_if_clumped, most_with_none, none_found
 from rootcollar.survey.estimate.plots import after_strata, simple, strata
 from rootcollar.survey.estimate.quarters import QuarterPoint, quarters, vacant_factor
+from rootcollar.survey.estimate.usual import of_classes, usual
 from rootcollar.survey.estimate.worlds import worlds_of, worlds_together
 
 __all__ = [
@@ -29,5 +30,5 @@ __all__ = [
     "by_t_of_log", "simple", "strata", "after_strata", "ratio", "bunches", "two_stage", "Bunch", "clumped",
     "clumping_of", "Clumping", "none_found", "counted_by_chance", "most_with_none", "most_if_clumped", "quarters",
     "QuarterPoint", "vacant_factor", "lines_cover", "quadrats_cover", "Quadrat", "SCALES", "worlds_of",
-    "worlds_together",
+    "worlds_together", "usual", "of_classes",
 ]  # fmt: skip
