@@ -1,5 +1,7 @@
 """From plots to the stems of each class by the interval that holds best, and on to worlds."""
 
+from pathlib import Path
+
 import numpy as np
 import pytest
 
@@ -7,6 +9,7 @@ from rootcollar.kernel.doubt import Doubt, band
 from rootcollar.survey.estimate import limits, of_classes, on_area, usual, worlds_together
 from rootcollar.survey.plots import Counted, Plot, Ring, expanded
 
+ROOT = Path(__file__).resolve().parents[2]
 SMALL, LARGE = (0.0, 2.5), (2.5, 10.0)
 KEYS = tuple(f"p{i:02}" for i in range(20))
 
@@ -27,6 +30,12 @@ def test_classes_on_one_ring_are_read_from_the_clumped_curve_and_so_is_their_sum
     classes, total = of_classes(table((Ring(SMALL, 400), Ring(LARGE, 400))))
     assert {limits(one).kind for one in (*classes.values(), total)} == {"negative binomial profile"}
     assert sum(one.figure for one in classes.values()) == pytest.approx(total.figure)
+
+
+def test_the_usual_interval_is_the_one_that_held_best_on_real_maps():
+    said = (ROOT / "docs" / "coverage.md").read_text(encoding="utf-8")
+    found = usual(np.array([2.0, 0, 1, 4, 9]), np.full(5, 400.0), KEYS[:5])
+    assert f"**{limits(found).kind}**, and so it is the usual one" in said
 
 
 def test_the_sum_over_rings_is_that_of_the_plots_expanded():

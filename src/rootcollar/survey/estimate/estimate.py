@@ -35,7 +35,10 @@ _T_SHORT = (
     "and more often from below than from above."
 )
 _LOG_T = "t on the log scale"
-_LOG_T_SHORT = "It cannot reach 0, so it says nothing of a plant that may not be there at all."
+_LOG_T_SHORT = (
+    "On clumped counts it is still a little short, more so from below than from above; and it cannot reach 0, so it "
+    "says nothing of a plant that may not be there at all."
+)
 _M2_IN_HA = 10_000  # a hectare [m2] (definition)
 
 
