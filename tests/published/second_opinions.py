@@ -9,8 +9,10 @@ from fractions import Fraction
 import numpy as np
 import pint
 from numpy.typing import NDArray
-from shapely import Point, Polygon, box
-from shapely.affinity import scale
+from scipy import optimize, stats
+from shapely import LineString, Point, Polygon, box
+from shapely.affinity import rotate, scale
+from shapely.ops import unary_union
 
 from tests.published.looking import *  # noqa: F403
 from tests.published.sky import *  # noqa: F403
@@ -445,3 +447,39 @@ def pint_still_needed(need_ml: float, at_hand_ml: float) -> float:
 
 def pint_left_over(bought_ml: float, need_ml: float) -> float:
     return pint_still_needed(bought_ml, need_ml)
+
+
+def up_by_sides(level_m: float, slope_pct: float) -> float:
+    """The long side over the level one and the rise."""
+    return float(np.hypot(level_m, level_m * slope_pct / 100))
+
+
+def level_by_turning(along_m: float, slope_pct: float) -> float:
+    """A line laid level, turned up to the slope, and its shadow measured."""
+    turned = rotate(LineString([(0, 0), (along_m, 0)]), np.arctan(slope_pct / 100), origin=(0, 0), use_radians=True)
+    return float(turned.bounds[2])
+
+
+def cover_by_lines(covered_m: float, length_m: float) -> float:
+    """Three pieces on the line, two of which overlap."""
+    pieces = unary_union([LineString([(low, 0), (high, 0)]) for low, high in ((1, 3), (2, 4.5), (20, 23))])
+    assert np.isclose(pieces.length, covered_m)
+    return float(100 * pieces.length / LineString([(0, 0), (length_m, 0)]).length)
+
+
+def poisson_upper(missed: float, plots: float) -> float:
+    """The exact upper limit of a Poisson mean with none counted: half a chi-squared point with 2 degrees of freedom."""
+    return float(stats.chi2.ppf(1 - missed, 2) / 2 / plots)
+
+
+def clumped_upper(missed: float, plots: float, clumping: float) -> float:
+    """The mean at which so many empty plots have just that chance, found by bisection on SciPy's own distribution."""
+
+    def empty(mean: float) -> float:
+        return float(stats.nbinom.pmf(0, clumping, clumping / (clumping + mean)) ** plots)
+
+    return float(optimize.bisect(lambda mean: empty(mean) - missed, 1e-6, 10, xtol=1e-12))
+
+
+def clumped_variance(mean: float, k: float) -> float:
+    return float(stats.nbinom.var(k, k / (k + mean)))
