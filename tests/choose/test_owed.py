@@ -187,3 +187,11 @@ def test_after_so_many_years_so_much_is_left(stays: float, left: float) -> None:
 def test_each_visit_leaves_fewer(stems: float, kill: float, visits: int) -> None:
     less, more = (best(survivors(sure(stems), sure(kill), many)) for many in (visits + 1, visits))
     assert 0 <= less <= more <= stems
+
+
+def test_a_first_step_that_waits_for_its_second_is_no_visit_to_repeat() -> None:
+    """Knotweed cut in June is sprayed two months later: that is told as the second step, not as a visit in a year."""
+    june = replace(row(date(2026, 6, 10), species="pocu6", method="cut"), ingredient="")
+    sprayed = row(date(2026, 8, 20), species="pocu6", method="foliar")
+    assert owed(setting(june, on=date(2026, 8, 1))) == ()
+    assert [one.species for one in owed(setting(june, sprayed, on=date(2026, 9, 1)))] == ["pocu6"]

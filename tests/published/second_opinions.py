@@ -117,6 +117,10 @@ def weighted_mean(pct: float, product_kg_per_l: float, diluent_kg_per_l: float) 
     return float(np.average([product_kg_per_l, diluent_kg_per_l], weights=[pct, 100 - pct]))
 
 
+def pint_minutes(first: float, second: float) -> float:
+    return float((first * UNITS("minute") + second * UNITS("minute")).to("minute").magnitude)
+
+
 def pint_rate(active_g: float, area_m2: float) -> float:
     return float((active_g * UNITS.gram / (area_m2 * UNITS.meter**2)).to("kilogram / hectare").magnitude)
 

@@ -11,6 +11,7 @@ from rootcollar.choose.figures import per_stem
 from rootcollar.choose.kill import kill_pool, kill_share
 from rootcollar.choose.option import PerStem, Way
 from rootcollar.choose.setting import Setting
+from rootcollar.choose.step_day import begun
 from rootcollar.choose.sums import line_money, sum_worlds
 from rootcollar.choose.visits import share_to_reach, visits_to_share
 from rootcollar.choose.ways import ways_for
@@ -142,7 +143,7 @@ def _plain_rows(rows: Sequence[Applied]) -> tuple[Applied, ...]:
 def _of_group(rows: Sequence[Applied], setting: Setting) -> Owed | None:
     """Return what is owed for rows of one plant on one unit; None where nothing was treated or nothing comes."""
     visits = sorted({row.on for row in rows if row.method != _NOT_WORK and row.on <= setting.on})
-    if not visits:
+    if not visits or _half_done(rows[0], setting):
         return None
     last = visits[-1]
     looks = [row.on for row in rows if row.method == _NOT_WORK and last <= row.on <= setting.on]
@@ -163,6 +164,12 @@ def _of_group(rows: Sequence[Applied], setting: Setting) -> Owed | None:
         rows[0].unit, rows[0].species, species.common_name if species else "a plant nobody named", kinds[at], due,
         ahead, last, len(visits), max(one.row.area_m2 for one in parts), parts, missing,
     )  # fmt: skip
+
+
+def _half_done(row: Applied, setting: Setting) -> bool:
+    """Return whether a first step that only prepares waits for its second: that is owed, and told as a step."""
+    steps = (one for one in setting.reference.steps if row.species in one.species)
+    return any(begun(row.unit, row.species, one, setting.history, setting.on) for one in steps)
 
 
 def _ahead(kinds: Sequence[str], at: int, last: date, on: date, afresh: tuple[str, ...]) -> tuple[str, ...]:

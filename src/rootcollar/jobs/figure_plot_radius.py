@@ -11,7 +11,8 @@ from rootcollar.jobs.figure_words import ground, length
 from rootcollar.jobs.outcome import Outcome
 from rootcollar.kernel.units import convert, show
 from rootcollar.reference import Reference
-from rootcollar.survey.design import PlotSize, fit_size, one_radius_m, plot_radius_m, stands_for_per_acre
+from rootcollar.survey.design import PlotSize, fit_size, stands_for_per_acre
+from rootcollar.survey.plots import one_radius_m, radius_m
 
 __all__ = ["PlotRadiusAsk", "plot_radius"]
 
@@ -40,7 +41,7 @@ def plot_radius(ask: PlotRadiusAsk, reference: Reference) -> Outcome[Answer]:
     size = fit_size(ask.per_acre) if ask.per_acre is not None else None
     area = convert(1 / size.parts, "ac", "m2") if size else ask.area_m2 or 0.0
     slope = slope_of(ask.slope_pct, ask.slope_degrees, ask.given.get("slope", ""))
-    level = plot_radius_m(area)
+    level = radius_m(area)
     radius = level if slope is None else one_radius_m(level, slope)
     each = stands_for_per_acre(convert(area, "m2", "ac"))
     unit = "ft" if ask.system == "us" else "m"

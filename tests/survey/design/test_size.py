@@ -6,7 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from rootcollar.survey.design import PARTS_OF_ACRE, fit_size, one_radius_m, plot_radius_m
+from rootcollar.survey.design import PARTS_OF_ACRE, fit_size
+from rootcollar.survey.plots import one_radius_m, radius_m
 
 
 @pytest.mark.parametrize(("per_acre", "parts", "fits"), [(200, 20, True), (1000, 100, True), (3, 5, False)])
@@ -27,7 +28,7 @@ def test_no_density_no_plot() -> None:
 
 @given(st.floats(1, 4000), st.floats(0, 150))
 def test_the_circle_on_the_slope_covers_the_level_area(area_m2: float, slope_pct: float) -> None:
-    radius = one_radius_m(plot_radius_m(area_m2), slope_pct)
-    assert pi * radius**2 * cos(atan(slope_pct / 100)) == pytest.approx(area_m2)
+    along = one_radius_m(radius_m(area_m2), slope_pct)
+    assert pi * along**2 * cos(atan(slope_pct / 100)) == pytest.approx(area_m2)
     # The other published way stretches by 1 / cos, straight up the slope: the two must not be mixed.
-    assert radius <= plot_radius_m(area_m2) / cos(atan(slope_pct / 100)) + 1e-9
+    assert along <= radius_m(area_m2) / cos(atan(slope_pct / 100)) + 1e-9

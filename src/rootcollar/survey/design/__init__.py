@@ -10,19 +10,11 @@ Refuses: to move a plot that a grid has laid, or to guess a spread from one plot
 from rootcollar.survey.design.grid import Grid, PlotPoint, grid_in, grid_spacing_m, lay_grid
 from rootcollar.survey.design.number import USUALLY_SURE_PCT, PlotsNeeded, plots_needed, plots_that_fit, spread_pct
 from rootcollar.survey.design.share import SHARED_BY, SharedBy, Stratum, share_out, stratum_part, stratum_plots
-from rootcollar.survey.design.size import (
-    PARTS_OF_ACRE,
-    PlotSize,
-    expected_stems,
-    fit_size,
-    one_radius_m,
-    plot_radius_m,
-    stands_for_per_acre,
-)
+from rootcollar.survey.design.size import PARTS_OF_ACRE, PlotSize, expected_stems, fit_size, stands_for_per_acre
 
 __all__ = [
     "Grid", "PlotPoint", "lay_grid", "grid_in", "grid_spacing_m",
     "PlotsNeeded", "plots_needed", "plots_that_fit", "spread_pct", "USUALLY_SURE_PCT",
     "Stratum", "SharedBy", "SHARED_BY", "share_out", "stratum_part", "stratum_plots",
-    "PARTS_OF_ACRE", "PlotSize", "fit_size", "expected_stems", "plot_radius_m", "one_radius_m", "stands_for_per_acre",
+    "PARTS_OF_ACRE", "PlotSize", "fit_size", "expected_stems", "stands_for_per_acre",
 ]  # fmt: skip
