@@ -116,4 +116,4 @@ def test_an_answer_without_name_or_word_is_asked_for_it(left_out: str, woods: Pa
 
 def test_the_choose_page_says_what_is_missing_and_what_opens_most(woods: Path, client_of: Client) -> None:
     told = client_of(woods).get("/choose").text
-    assert "Missing: " in told and "What opens most: " in told
+    assert "Do first: " in told and "Missing now: " in told
