@@ -1,12 +1,12 @@
 """What shuts a way before the label is even opened: the plant, the stem, the ground, the crew.
 
-A gate can only shut. Each names what would open it; where a fact is missing, the gate asks for it.
+A gate can only shut. Each names what would open it; where a fact is missing, the gate asks for it. What a source
+advises against, a person may still do with a reason of their own; size, ground and missing facts no reason opens.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 
 from rootcollar.choose.option import Gate, Way
 from rootcollar.choose.setting import Setting
@@ -19,11 +19,15 @@ from rootcollar.reference import FailRow, Reference, Span, Species, best, number
 from rootcollar.site import Unit
 from rootcollar.survey.stand import Stand
 
-__all__ = ["at_home", "ground_gate", "leaves_by_roots", "months_of", "plant_gate", "shut", "speaks", "weaknesses"]
+__all__ = [
+    "at_home", "ground_gate", "leaves_by_roots", "months_of", "plant_gate", "shut", "speaks", "weaknesses",
+]  # fmt: skip
 
 _GIVE = 0.98  # ours: 6 in is 15.24 cm, often printed as 15
 _WOODY = frozenset({"tree", "shrub", "vine"})
 _BARE_CUT = frozenset({"cut", "vine_cut", "girdle", "mow"})
+_UNSAFE = "unsafe"  # the effect that no reason of anybody's opens
+_OWN_REASON = "choose it yourself, with your own reason"
 
 
 def shut(way: Way, species: Species, stand: Stand, setting: Setting) -> Gate | None:
@@ -33,13 +37,16 @@ def shut(way: Way, species: Species, stand: Stand, setting: Setting) -> Gate | N
 
 
 def plant_gate(way: Way, species: Species, stand: Stand, reference: Reference) -> Gate | None:
-    """Return why the plant or the stem shuts this way for the stand; None when nothing known does."""
-    checks: tuple[Callable[[], Gate | None], ...] = (
-        lambda: _fails(way, species),
-        lambda: _size(way, species, stand, reference),
-        lambda: _leaves(way, species, stand, reference),
-    )
-    return next((gate for gate in (check() for check in checks) if gate), None)
+    """Return why the plant or the stem shuts this way for the stand; None when nothing known does.
+
+    No own reason opens a way that the size of the stems shuts too.
+    """
+    advice = _fails(way, species)
+    size = _size(way, species, stand, reference) or _leaves(way, species, stand, reference)
+    if advice is None or size is None or not advice.own_reason:
+        return advice or size
+    would = f"{size.would_win_if}; then {advice.would_win_if}" if size.asks else size.would_win_if
+    return Gate(f"{advice.because}; {size.because}", would)
 
 
 def ground_gate(way: Way, unit: Unit, reference: Reference) -> Gate | None:
@@ -97,12 +104,16 @@ def _fails(way: Way, species: Species) -> Gate | None:
         if speaks(row, way) and shuts(row, bool(way.rows)) and way.visit.months <= months_of(row)
     ]
     if rows:
-        said = dict.fromkeys(f"{row.why} ({row.source}, {row.mark})" for row in rows)
-        return Gate("; ".join(said), "only your own reason to do otherwise")
+        said = "; ".join(dict.fromkeys(f"{row.why} ({row.source}, {row.mark})" for row in rows))
+        if any(row.effect == _UNSAFE for row in rows):
+            return Gate(said, "another way")
+        return Gate(said, _OWN_REASON, own_reason=True)
     if way.visit.method == "cut" and species.resprouts_from_stump.value:
         cited = species.resprouts_from_stump
         what = "cut stumps sprout again" if species.growth_form in _WOODY else "cut, it sprouts again from the root"
-        return Gate(f"{what} ({cited.source}, {cited.mark})", "treat the stump at once")
+        return Gate(
+            f"{what} ({cited.source}, {cited.mark})", f"treat the stump at once, or {_OWN_REASON}", own_reason=True
+        )
     return None
 
 
@@ -154,10 +165,14 @@ def _outside(way: Way, stand: Stand, limit: Cited[Span], reference: Reference) -
     which = "at least " if limit.value.high is None else "at most " if limit.value.low is None else ""
     beyond = reference.methods[way.visit.method].beyond_size or "another method"
     return Gate(
-        f"this way is for stems of {which}{span} ({limit.source}, {limit.mark}), these are {_inches(low)} to "
-        f"{_inches(high)}",
+        f"this way is for stems of {which}{span} ({_cited(limit)}), these are {_inches(low)} to {_inches(high)}",
         f"stems of that size; for these {beyond}",
     )
+
+
+def _cited(figure: Cited[Span]) -> str:
+    """Return whose figure it is; ours is told in words, for it has no source to name."""
+    return "our own figure" if figure.source == "ours" else f"{figure.source}, {figure.mark}"
 
 
 def _leaves(way: Way, species: Species, stand: Stand, reference: Reference) -> Gate | None:

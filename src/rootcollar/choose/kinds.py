@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from rootcollar.choose.figures import per_stem
 from rootcollar.choose.gates import at_home, plant_gate, weaknesses
@@ -59,13 +59,15 @@ def _of_kind(way: Way, stand: Stand, setting: Setting, weigher: Weigher) -> OfKi
         return OfKind(way, refused=refusal.limit, do=refusal.do)
     gate = plant_gate(way, species, stand, setting.reference)
     if gate is not None:
-        return OfKind(way, gate)
+        if not (gate.own_reason and any(one.way == way.key for one in setting.picked.values())):
+            return OfKind(way, gate)
+        way = replace(way, despite=gate.because)
     try:
         figures = per_stem(way, species, stand, setting)
     except Refusal as refusal:
-        return OfKind(way, refused=refusal.limit, do=refusal.do)
+        return OfKind(way, gate, refused=refusal.limit, do=refusal.do)
     sides = (way_facts(one, species, stand, figures, setting) for one in sides_of(way))
     templates = tuple(weigher.template(one) for one in sides)
     minded = (*weaknesses(way, species), *at_home(species, setting.ground.state))
     weak = tuple(Verdict(Level.WARN, words) for words in minded)
-    return OfKind(way, figures=figures, templates=templates, weak=weak)
+    return OfKind(way, gate, figures=figures, templates=templates, weak=weak)

@@ -57,11 +57,15 @@ def joined(pieces: tuple[Piece, ...]) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Gate:
-    """Why a way is shut for a stand, and what would open it. asks: it is shut because a fact is not known."""
+    """Why a way is shut for a stand, and what would open it. asks: it is shut because a fact is not known.
+
+    own_reason: a source advises against it, and a person may do it all the same, with a reason of their own.
+    """
 
     because: str
     would_win_if: str
     asks: bool = False
+    own_reason: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,12 +73,13 @@ class Way:
     """One way that the sources give for a species, with one product.
 
     treatment: the visits. rows: the source rows behind it, best first. strength_because: how the strength was
-    come by, in words with sources.
+    come by, in words with sources. despite: what a source says against it, where a person does it all the same.
     """
 
     treatment: Treatment
     rows: tuple[MethodRow, ...]
     strength_because: str = ""
+    despite: str = ""
 
     @property
     def visit(self) -> Visit:
@@ -155,7 +160,8 @@ class SetAside:
     """A way that was not chosen, why, and what would make it win (wins).
 
     stop: the rule's word, where a rule struck it. per_kill: what it costs to kill a stem, where it was only dearer.
-    open: whether a person may choose it all the same, because nothing known shuts or stops it.
+    open: whether a person may choose it all the same, because nothing known shuts or stops it. own_reason: whether
+    only a source's advice shuts it. level: the worst the rules say of it, where they weighed it.
     """
 
     way: Way
@@ -165,6 +171,8 @@ class SetAside:
     stop: Verdict | None = None
     per_kill: float | None = None
     open: bool = False
+    own_reason: bool = False
+    level: Level = Level.OK
 
     @property
     def because(self) -> str:
