@@ -17,7 +17,7 @@ from rootcollar.choose.decide import decide
 from rootcollar.choose.figures import proving_batch
 from rootcollar.choose.first import Place, place_of, thickness
 from rootcollar.choose.gates import shut
-from rootcollar.choose.in_month import MonthLine, in_month, year_of_line
+from rootcollar.choose.in_month import Instead, MonthLine, in_month, instead_of, shut_words, year_of_line
 from rootcollar.choose.judge import fallback_verdicts, line_departures, line_verdicts, total_verdicts, unit_totals
 from rootcollar.choose.kill import Counted, KillPool, dead_and_alive, kill_pool, kill_share
 from rootcollar.choose.missing import Opening, opens_most
@@ -54,19 +54,19 @@ from rootcollar.choose.ways import Product, not_planned_with, products, ways_for
 from rootcollar.choose.words import instruction, method_in_words, mix_words, trigger, way_words
 
 __all__ = [
-    "NO_OWN", "Best", "Choice", "Counted", "Fallback", "KillPool", "LineCost", "Mixed", "MonthLine", "MonthSaid",
-    "Opening", "Option", "Own",
+    "NO_OWN", "Best", "Choice", "Counted", "Fallback", "Instead", "KillPool", "LineCost", "Mixed", "MonthLine",
+    "MonthSaid", "Opening", "Option", "Own",
     "PerStem", "Pick", "Piece", "Place", "Prescription", "Price", "Product", "Reach", "SetAside", "Setting", "Time",
     "Way",
     "alike", "best_months", "cost_per_kill", "cost_per_stem", "day_money", "dead_and_alive", "decide", "expected",
-    "fallback_verdicts", "in_month", "instruction", "kill_pool", "kill_share", "line_cost", "line_departures",
-    "line_minutes", "line_mix_ml",
+    "fallback_verdicts", "in_month", "instead_of", "instruction", "kill_pool", "kill_share", "line_cost",
+    "line_departures", "line_minutes", "line_mix_ml",
     "line_money", "line_side_m2", "line_verdicts", "method_in_words", "minutes", "minutes_per_stem",
     "minutes_to_share", "mix_words", "money_to_share", "mosts",
     "not_planned_with", "opens_most", "place_of", "poured_ml", "prescribe", "products", "proving_batch", "reaches",
     "reasons", "replay_all_cost", "replay_all_minutes", "replay_cost", "replay_labour", "replay_minutes", "replay_mix",
     "replay_mix_cost", "replay_per_kill", "replay_side",
-    "replay_stem_cost", "share_needed", "share_to_reach", "shut", "side_area", "side_words", "stems", "sum_worlds",
-    "thickness", "total_verdicts", "trigger",
+    "replay_stem_cost", "share_needed", "share_to_reach", "shut", "shut_words", "side_area", "side_words", "stems",
+    "sum_worlds", "thickness", "total_verdicts", "trigger",
     "unit_day_minutes", "unit_totals", "visits_of", "wage_per_h", "way_words", "ways_for", "year_of", "year_of_line",
 ]  # fmt: skip

@@ -66,7 +66,7 @@ def choose(folder: Path, month: int | None, on: str | None, as_json: bool) -> No
         emit("month", told, month_text.summary(project, outcome.value, month, setting), as_json)
         return
     body = plan_text.as_json(project, outcome.value, setting_of(project, _day(on)))
-    emit("choose", body, plan_text.summary(project, outcome.value), as_json)
+    emit("choose", body, plan_text.summary(project, outcome.value, _day(on)), as_json)
     _leave(outcome.level)
 
 
@@ -131,7 +131,7 @@ def demo(folder: Path, no_open: bool, as_json: bool) -> None:
     pdf = _write_packet(folder, None, outcome.value.packet, today)
     body = plan_text.as_json(project, plan, setting_of(project, today))
     lines = [
-        *plan_text.summary(project, plan, short=True),
+        *plan_text.summary(project, plan, today, short=True),
         "",
         outcome.value.packet.banner,
         f"The folder: {folder}",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterator, Mapping, Sequence
+from datetime import date
 from typing import Any
 
 from rootcollar.choose import (
@@ -27,11 +28,13 @@ from rootcollar.choose import (
     poured_ml,
     reaches,
     share_to_reach,
+    shut_words,
     stems,
     visits_of,
     way_words,
     year_of_line,
 )  # fmt: skip
+from rootcollar.cli.group_words import best_words, whose
 from rootcollar.kernel.days import MONTHS, name_months
 from rootcollar.kernel.doubt import band, best
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
@@ -45,10 +48,11 @@ _WIDTH = 96
 _MARK: Mapping[Level, str] = {Level.STOP: "[-]", Level.ASK: "(?)", Level.WARN: "(!)", Level.OK: "(o)"}
 
 
-def summary(project: Project, plan: Prescription, short: bool = False) -> Iterator[str]:
+def summary(project: Project, plan: Prescription, on: date, short: bool = False) -> Iterator[str]:
     """Yield the lines of the summary: units in the order to work them, what is treated alike together.
 
-    short: without fallbacks and the ways that more facts would open.
+    on: the day it is weighed for; what is shut then says what is open. short: without fallbacks, what is to be minded
+    and the ways that more facts would open.
     """
     yield f"{project.ground.name}: what to treat first, how, when, with how much"
     yield ""
@@ -60,11 +64,13 @@ def summary(project: Project, plan: Prescription, short: bool = False) -> Iterat
         unit = project.ground.units[key]
         yield from _wrap(f"{place}. {unit.name}, {text.acres(unit.area_m2)}: {because}.", "")
         for group in alike([one for one in plan.choices if one.stand.unit == key]):
-            yield from _group(group, plan, short)
+            yield from _group(group, plan, on.month, short)
         yield ""
     yield from _mixes(plan)
     yield from _struck(plan, short)
     yield from _asked(plan, short)
+    if not short:
+        yield from _grouped(plan, Level.WARN, "Mind", short)
     for note in _notes(project):
         yield from _wrap(f"Note: {note.rstrip('.')}.", "")
     yield "(o) no known rule objects   (!) mind   (?) a question stands   [-] must not be done"
@@ -79,7 +85,7 @@ def _notes(project: Project) -> tuple[str, ...]:
     return (*project.ground.notes, *not_planned_with(project.shelf, load()))
 
 
-def _group(lines: Sequence[Choice], plan: Prescription, short: bool) -> Iterator[str]:
+def _group(lines: Sequence[Choice], plan: Prescription, month: int, short: bool) -> Iterator[str]:
     """One instruction for all that is treated alike: which plants, how, which mix, how much, when, how long."""
     first = lines[0]
     who = "; ".join(_plants(lines))
@@ -90,9 +96,12 @@ def _group(lines: Sequence[Choice], plan: Prescription, short: bool) -> Iterator
     recipe, months = first.recipe, first.option.way.visit.months
     poured = poured_ml(lines)
     mix = f"mix {_letter(recipe, plan)}, {_amount(poured)}; " if recipe else ""
-    when = "any month" if len(months) == len(MONTHS) else name_months(months)
+    when = ("any month" if len(months) == len(MONTHS) else name_months(months)) + best_words(lines)
     held = {Level.STOP: " STRUCK OUT, see below.", Level.ASK: " HELD until answered, see below."}.get(first.level, "")
     yield from _wrap(f"{_MARK[first.level]} {verb}: {who}. {mix}{when}; {text.hours(minutes(lines))}.{held}", "   ")
+    if first.level is not Level.STOP and not short:
+        words = shut_words(lines, month, whose)
+        yield from _wrap(f"{words}." if words else "", "       ")
     if first.fallback and not held and not short:
         letter = _letter(first.fallback.option.way.visit.recipe, plan)
         mixed = f", mix {letter}" if letter else ""
@@ -160,7 +169,7 @@ def _grouped(plan: Prescription, level: Level, title: str, short: bool) -> Itera
     yield title
     for (rule, because, clear), units in found.items():
         lines = f"{len(units)} {'line' if len(units) == 1 else 'lines'} on {', '.join(dict.fromkeys(units))}"
-        yield from _wrap(f"{_MARK[level]} {because} [{rule}]", "   ")
+        yield from _wrap(f"{_MARK[level]} {because}" + f" [{rule}]" * bool(rule), "   ")
         yield from _wrap(f"{lines}. {'Way out: ' + clear if clear else ''}", "       ")
     yield ""
 
@@ -231,6 +240,7 @@ def _line_json(choice: Choice, plan: Prescription, setting: Setting) -> dict[str
             "method": option.way.visit.method,
             "mix": _letter(choice.recipe, plan),
             "months": sorted(option.way.visit.months),
+            "not_on_the_day": shut_words([choice], setting.on.month),
             **_year_json(choice, setting),
             "instruction": ", ".join(instruction(option.way)),
             "mix_ml": _band(line_mix_ml(stand.stems, option.per_stem.mix_ml)),

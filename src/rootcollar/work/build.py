@@ -65,7 +65,7 @@ def packet(asked: PacketAsked) -> Packet:
 def _unit_page(key: str, work: Sequence[Choice], asked: PacketAsked) -> UnitPage:
     setting, mine = asked.setting, [one for one in work if one.stand.unit == key]
     looks = look_boxes(mine, asked.day, setting.reference, setting.reference.tongues[_FIRST])
-    return replace(unit_page(setting.ground.units[key], asked.prescription, setting), look_alikes=looks)
+    return replace(unit_page(setting.ground.units[key], asked.prescription, setting, asked.day), look_alikes=looks)
 
 
 def _further(asked: PacketAsked) -> tuple[str, ...]:

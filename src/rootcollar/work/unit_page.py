@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from datetime import date
 
 from rootcollar.choose import (
     Choice,
@@ -21,6 +22,7 @@ from rootcollar.choose import (
     money_to_share,
     reaches,
     share_to_reach,
+    shut_words,
     side_words,
     visits_of,
     way_words,
@@ -40,8 +42,11 @@ from rootcollar.work.reach_words import reach_words
 __all__ = ["said", "unit_line", "unit_page"]
 
 
-def unit_page(unit: Unit, prescription: Prescription, setting: Setting) -> UnitPage:
-    """Return the content of a unit's page: every line, struck and held ones too, each marked as what it is."""
+def unit_page(unit: Unit, prescription: Prescription, setting: Setting, day: date | None = None) -> UnitPage:
+    """Return the content of a unit's page: every line, struck and held ones too, each marked as what it is.
+
+    day: of work, where it is known; a way that is shut then says what is open instead.
+    """
     lines = [one for one in prescription.choices if one.stand.unit == unit.key]
     reached = reaches(lines, setting)
     return UnitPage(
@@ -52,7 +57,7 @@ def unit_page(unit: Unit, prescription: Prescription, setting: Setting) -> UnitP
             replace(
                 unit_line(one, prescription, setting),
                 most=_most(one, reached),
-                months=_months(one, setting),
+                months=_months(one, setting, day),
                 after=after_cut(one.option, setting) if one.is_work and one.option else (),
             )
             for group in alike(lines)
@@ -66,8 +71,11 @@ def _most(choice: Choice, reached: Mapping[str, Sequence[Reach]]) -> str:
     return reach_words(reached.get(choice.stand.key, ())) if choice.is_work else ""
 
 
-def _months(choice: Choice, setting: Setting) -> tuple[str, ...]:
-    return months_words(choice, setting) if choice.is_work else ()
+def _months(choice: Choice, setting: Setting, day: date | None) -> tuple[str, ...]:
+    if not choice.is_work:
+        return ()
+    shut = shut_words([choice], day.month) if day else ""
+    return (*((shut,) if shut else ()), *months_words(choice, setting))
 
 
 def unit_line(choice: Choice, prescription: Prescription, setting: Setting) -> UnitLine:
