@@ -66,6 +66,20 @@ def test_a_choice_without_a_reason_is_asked_for_it_and_nothing_typed_is_lost(woo
     )
 
 
+def test_what_only_a_source_is_against_is_done_with_a_reason_and_shown_with_name_and_date(
+    woods: Path, client_of: Client
+) -> None:
+    line, _ = line_and_ways(woods)
+    client = client_of(woods)
+    assert "cut only: a source advises against it" in client.get("/choose/bench").text
+    told = {"line": line, "way": "cut/-", "reason": "goats come in June", "by": "Ottoline Fernwick"}
+    said = client.post("/choose/bench", data=told).text
+    assert "done against a source, for the own reason of Ottoline Fernwick, 2026-03-02 (goats come in June)" in said
+    after = read_folder(woods)
+    choices = prescribed(after, setting_of(after, TODAY)).choices
+    assert {one.way.key for one in choices if one.stand.key == line} == {"cut/-"}
+
+
 def test_what_a_rule_stops_is_not_followed_and_said(woods: Path, client_of: Client) -> None:
     project = read_folder(woods)
     plan = prescribed(project, setting_of(project, TODAY))

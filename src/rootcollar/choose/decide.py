@@ -9,7 +9,7 @@ from types import MappingProxyType
 from rootcollar.choose.beside import side_words
 from rootcollar.choose.cost import share_needed
 from rootcollar.choose.figures import on_its_ground
-from rootcollar.choose.gates import ground_gate
+from rootcollar.choose.gates import ground_gate, overruled
 from rootcollar.choose.judge import once
 from rootcollar.choose.kinds import Kind, OfKind, kind_of, ways_of_kind
 from rootcollar.choose.option import Choice, Fallback, Option, Pick, Piece, SetAside, plain
@@ -94,8 +94,9 @@ def _left(pick: Pick | None, aside: Sequence[SetAside]) -> str:
 
 
 def _weigh(one: OfKind, stand: Stand, ground: OnGround, setting: Setting, weigher: Weigher) -> Option | SetAside:
-    pick, advised = setting.picked.get(stand.key), one.plant_gate
-    if advised is None or not advised.own_reason or pick is None or pick.way != one.way.key:
+    advised = one.plant_gate
+    pick = overruled(advised, one.way, stand, setting)
+    if advised is None or pick is None:
         return _open(one, stand, ground, setting, weigher)
     found = _open(replace(one, plant_gate=None), stand, ground, setting, weigher)
     if isinstance(found, SetAside):

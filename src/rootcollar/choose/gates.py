@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 
-from rootcollar.choose.option import Gate, Way
+from rootcollar.choose.option import Gate, Pick, Way
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.ways import shuts
 from rootcollar.kernel.days import MONTHS, months, name_months
@@ -20,7 +20,7 @@ from rootcollar.site import Unit
 from rootcollar.survey.stand import Stand
 
 __all__ = [
-    "at_home", "ground_gate", "leaves_by_roots", "months_of", "plant_gate", "shut", "speaks", "weaknesses",
+    "at_home", "ground_gate", "leaves_by_roots", "months_of", "overruled", "plant_gate", "shut", "speaks", "weaknesses",
 ]  # fmt: skip
 
 _GIVE = 0.98  # ours: 6 in is 15.24 cm, often printed as 15
@@ -31,9 +31,20 @@ _OWN_REASON = "choose it yourself, with your own reason"
 
 
 def shut(way: Way, species: Species, stand: Stand, setting: Setting) -> Gate | None:
-    """Return why plant, stem or ground shuts this way for the stand; None when nothing known does."""
+    """Return why plant, stem or ground shuts this way for the stand; None when nothing known does, or a person does it
+    against a source's advice.
+    """
     unit = setting.ground.units[stand.unit]
-    return plant_gate(way, species, stand, setting.reference) or ground_gate(way, unit, setting.reference)
+    gate = plant_gate(way, species, stand, setting.reference)
+    if gate is not None and overruled(gate, way, stand, setting) is None:
+        return gate
+    return ground_gate(way, unit, setting.reference)
+
+
+def overruled(gate: Gate | None, way: Way, stand: Stand, setting: Setting) -> Pick | None:
+    """Return the choice of a person, with its written reason, that overrules a gate; None where none does or may."""
+    pick = setting.picked.get(stand.key)
+    return pick if gate and gate.own_reason and pick and pick.reason.strip() and pick.way == way.key else None
 
 
 def plant_gate(way: Way, species: Species, stand: Stand, reference: Reference) -> Gate | None:

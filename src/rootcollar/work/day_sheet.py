@@ -36,6 +36,7 @@ from rootcollar.work.day_crew import emergency_rows, role_rows
 from rootcollar.work.day_label import boxes, entry_words, first_aid_words, wear_rows, weather_rows
 from rootcollar.work.in_tongue import day_words, label_words, month_words, plant_name, plant_words, target_name
 from rootcollar.work.look_alikes import look_boxes
+from rootcollar.work.own_reason import own_boxes
 from rootcollar.work.packet import DaySheet, LoadRow, MixLine, SizeRow, Sketch, Target
 from rootcollar.work.struck import struck_lines, struck_ways
 from rootcollar.work.worked import number, within
@@ -83,6 +84,7 @@ def day_sheet(asked: DayAsked, tongue: Tongue) -> DaySheet:
         proving=_proving(recipes, asked, tongue),
         weather=weather_rows(sheets, recipes, tongue),
         boxes=(
+            *own_boxes(asked.lines, asked.setting, tongue),
             *look_boxes(asked.lines, asked.day, asked.setting.reference, tongue),
             *boxes(asked.lines, asked.setting, tongue),
         ),
