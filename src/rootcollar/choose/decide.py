@@ -16,6 +16,7 @@ from rootcollar.choose.option import Choice, Fallback, Option, Pick, Piece, SetA
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.stem_minutes import OnGround, on_ground
 from rootcollar.choose.words import trigger, way_words
+from rootcollar.kernel.days import MONTHS, name_months
 from rootcollar.kernel.doubt import best
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
 from rootcollar.label import Weigher, heard_of
@@ -58,7 +59,7 @@ def decide(
     first = taken or ranked[0]
     rest = [one for one in ranked if one is not first]
     fallback = next((one for one in rest if _can_replace(one, first)), None)
-    aside = [_behind(one, first) for one in rest if one is not fallback] + aside
+    aside = [_behind(one, first, setting.on.month) for one in rest if one is not fallback] + aside
     if pick and taken is None:
         first = _not_followed(first, pick, aside)
     # What is done against a source's advice is in no ranking.
@@ -158,25 +159,25 @@ def _beside(option: Option) -> tuple[Piece, ...]:
     return Piece("; beside each, "), Piece(words, "side"), Piece(f" hit{f' ({doubt})' if doubt else ''}")
 
 
-def _behind(option: Option, first: Option) -> SetAside:
-    why: tuple[Piece, ...]
-    if _no_label(option) and not _no_label(first):
-        would = Piece(_dollars(option.per_stem.mean_cost_per_kill), "per_kill")
-        why = Piece("no label sheet of it is on the shelf; "), would, Piece(" per stem killed")
-        return SetAside(option.way, (*why, *_beside(option)), plain("type its label"), open=True, level=option.level)
+def _behind(option: Option, first: Option, month: int) -> SetAside:
     mine, theirs = option.per_stem.mean_cost_per_kill, first.per_stem.mean_cost_per_kill
+    cost, then = Piece(_dollars(mine), "per_kill"), (*_beside(option), *_not_in(option, month))
+    if _no_label(option) and not _no_label(first):
+        why = Piece("no label sheet of it is on the shelf; "), cost, Piece(" per stem killed"), *then
+        return SetAside(option.way, why, plain("type its label"), open=True, level=option.level)
     if mine < theirs:
-        why = (
-            Piece("cheaper, "),
-            Piece(_dollars(mine), "per_kill"),
-            Piece(" per stem killed, and another way was chosen"),
-            *_beside(option),
-        )
-        return SetAside(
-            option.way, why, plain("the choice is taken back"), per_kill=mine, open=True, level=option.level
-        )
-    why = Piece("dearer: "), Piece(_dollars(mine), "per_kill"), Piece(" per stem killed"), *_beside(option)
-    return SetAside(option.way, why, _wins(option, theirs), per_kill=mine, open=True, level=option.level)
+        why = Piece("the ranking has it first: "), cost, Piece(" per stem killed, and another way was chosen"), *then
+        wins = plain("the choice is taken back")
+    else:
+        why = Piece("dearer: "), cost, Piece(" per stem killed"), *then
+        wins = _wins(option, theirs)
+    return SetAside(option.way, why, wins, per_kill=mine, open=True, level=option.level)
+
+
+def _not_in(option: Option, month: int) -> tuple[Piece, ...]:
+    """Say that a way is shut in the month of the day, and when it opens; nothing where it is open."""
+    named = option.way.visit.months
+    return () if month in named else plain(f"; not in {MONTHS[month - 1]}, but in {name_months(named)}")
 
 
 def _wins(option: Option, theirs: float) -> tuple[Piece, ...]:

@@ -105,7 +105,11 @@ def _group(lines: Sequence[Choice], plan: Prescription, month: int, short: bool)
     if first.fallback and not held and not short:
         letter = _letter(first.fallback.option.way.visit.recipe, plan)
         mixed = f", mix {letter}" if letter else ""
-        yield from _wrap(f"else ({first.fallback.trigger}): {way_words(first.fallback.option.way)}{mixed}", "       ")
+        way = first.fallback.option.way
+        shut = (
+            "" if month in way.visit.months else f"; not in {MONTHS[month - 1]}, but in {name_months(way.visit.months)}"
+        )
+        yield from _wrap(f"else ({first.fallback.trigger}): {way_words(way)}{mixed}{shut}", "       ")
 
 
 def _plants(lines: Sequence[Choice]) -> Iterator[str]:
