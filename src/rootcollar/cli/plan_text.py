@@ -41,6 +41,7 @@ from rootcollar.kernel.verdict import Level, Verdict, worst_first
 from rootcollar.mix import Recipe
 from rootcollar.reference import load
 from rootcollar.work import Project, text
+from rootcollar.work.dangers import minded
 
 __all__ = ["as_json", "summary"]
 
@@ -71,6 +72,8 @@ def summary(project: Project, plan: Prescription, on: date, short: bool = False)
     yield from _asked(plan, short)
     if not short:
         yield from _grouped(plan, Level.WARN, "Mind", short)
+    for words in minded([one for one in plan.choices if one.is_work], on, load()):
+        yield from _wrap(f"(!) {words}.", "")
     for note in _notes(project):
         yield from _wrap(f"Note: {note.rstrip('.')}.", "")
     yield "(o) no known rule objects   (!) mind   (?) a question stands   [-] must not be done"
@@ -207,6 +210,7 @@ def as_json(project: Project, plan: Prescription, setting: Setting) -> dict[str,
             _line_json(one, plan, setting) | {"at_most": [_reach(found) for found in reached.get(one.stand.key, ())]}
             for one in plan.choices
         ],
+        "mind": list(minded([one for one in plan.choices if one.is_work], setting.on, setting.reference)),
         "mixes": {
             letter: {
                 "product": recipe.product,

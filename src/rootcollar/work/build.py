@@ -13,6 +13,7 @@ from rootcollar.label import NOT_CHECKED, RULES
 from rootcollar.mix import sides
 from rootcollar.work.asked import PacketAsked
 from rootcollar.work.cards import mix_cards
+from rootcollar.work.dangers import danger_words
 from rootcollar.work.day_rules import day_verdicts
 from rootcollar.work.day_sheet import DayAsked, day_sheet, in_season
 from rootcollar.work.look_alikes import look_boxes
@@ -65,7 +66,9 @@ def packet(asked: PacketAsked) -> Packet:
 def _unit_page(key: str, work: Sequence[Choice], asked: PacketAsked) -> UnitPage:
     setting, mine = asked.setting, [one for one in work if one.stand.unit == key]
     looks = look_boxes(mine, asked.day, setting.reference, setting.reference.tongues[_FIRST])
-    return replace(unit_page(setting.ground.units[key], asked.prescription, setting, asked.day), look_alikes=looks)
+    page = unit_page(setting.ground.units[key], asked.prescription, setting, asked.day)
+    tongue = setting.reference.tongues[_FIRST]
+    return replace(page, look_alikes=looks, dangers=danger_words(mine, setting.reference, tongue))
 
 
 def _further(asked: PacketAsked) -> tuple[str, ...]:

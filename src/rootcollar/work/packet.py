@@ -181,6 +181,7 @@ class UnitPage:
     facts: tuple[tuple[str, str], ...]
     lines: tuple[UnitLine, ...]
     set_aside: tuple[Reason, ...] = ()
+    dangers: tuple[str, ...] = ()  # of the plants worked
     look_alikes: tuple[str, ...] = ()  # of a day: which plants cannot be told from which on it, and what then
 
 

@@ -40,6 +40,7 @@ from rootcollar.web.views.reasons import lines_run, place_runs, runs_of
 from rootcollar.web.views.working import Run, counted, money, visits, work_of
 from rootcollar.work import text
 from rootcollar.work.after_cut import after_cut
+from rootcollar.work.dangers import minded
 from rootcollar.work.packet import Said
 from rootcollar.work.unit_page import said as printed
 
@@ -101,6 +102,7 @@ class UnitView:
     all_cost_doubt: str
     all_hours: str
     days: str
+    minded: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,6 +153,7 @@ def unit_view(here: Open, key: str) -> UnitView:
         *money(cost),
         text.hours(minutes(work)) if work else "",
         *_all_visits(work, here),
+        minded(work, here.on, here.setting.reference),
     )  # fmt: skip
 
 
