@@ -50,12 +50,14 @@ def test_what_hurts_only_who_eats_it_and_what_does_not_hang_is_not_said() -> Non
 def test_every_danger_of_a_plant_has_its_sentence_in_each_language(kind: str) -> None:
     if kind == "toxic_ingestion":
         return
-    assert all("{plants}" in dict(tongue.group("danger"))[kind] for tongue in (EN, ES))
+    for tongue in (EN, ES):
+        assert "{plants}" in dict(tongue.group("danger"))[kind]
+        assert len(dict(tongue.group("danger_short"))[kind]) <= 30
 
 
 def test_page_one_and_the_units_page_say_it_of_the_plants_worked() -> None:
     packet = hobbin_packet("trail-loop")
-    (thorns,) = [one for one in packet.day.boxes if one.startswith("Thorns")]
+    (thorns,) = [one for one in packet.units[0].dangers if one.startswith("Thorns")]
     worked = [
         load().species[one.stand.species] for one in plan().choices if one.stand.unit == "trail-loop" and one.is_work
     ]
@@ -63,7 +65,10 @@ def test_page_one_and_the_units_page_say_it_of_the_plants_worked() -> None:
     assert thorny
     for plant in {one.common_name for one in worked}:
         assert (plant in thorns) == (plant in thorny)
-    assert thorns in packet.units[0].dangers
+    assert "Thorns: gloves, eyes covered" in packet.day.boxes
+    assert len([one for one in packet.day.boxes if one in set(dict(EN.group("danger_short")).values())]) == len(
+        packet.units[0].dangers
+    )
 
 
 def test_beside_what_hurts_stands_what_cannot_be_told_apart_on_the_day() -> None:

@@ -11,7 +11,7 @@ from rootcollar.reference import Reference, Species
 from rootcollar.work.in_tongue import plant_name
 from rootcollar.work.look_alikes import look_boxes
 
-__all__ = ["danger_words", "minded"]
+__all__ = ["danger_boxes", "danger_words", "minded"]
 
 _HANGS = "hanging_load"
 _CUTS = frozenset({"vine_cut", "cut_stump", "cut"})  # ways after which a climbing vine hangs, of whatever kind it is
@@ -23,13 +23,26 @@ def danger_words(lines: Iterable[Choice], reference: Reference, tongue: Tongue) 
 
     Which plant has which danger is the sources'; what to do about it is practice of the trade.
     """
-    found: dict[str, dict[str, None]] = {}
+    found = _found(lines, reference)
+    return tuple(
+        tongue.say(f"danger.{kind}", plants=", ".join(plant_name(one, tongue) for one in plants))
+        for kind, plants in sorted(found.items())
+    )
+
+
+def danger_boxes(lines: Iterable[Choice], reference: Reference, tongue: Tongue) -> tuple[str, ...]:
+    """Return the same dangers in a few words, short enough to be ticked side by side on page one."""
+    return tuple(tongue.say(f"danger_short.{kind}") for kind in sorted(_found(lines, reference)))
+
+
+def _found(lines: Iterable[Choice], reference: Reference) -> dict[str, list[Species]]:
+    found: dict[str, list[Species]] = {}
     for line in lines:
         species = reference.species[line.stand.species]
-        for option in line.options:
-            for kind in _kinds(species, option.way):
-                found.setdefault(kind, {})[plant_name(species, tongue)] = None
-    return tuple(tongue.say(f"danger.{kind}", plants=", ".join(names)) for kind, names in sorted(found.items()))
+        for kind in dict.fromkeys(kind for option in line.options for kind in _kinds(species, option.way)):
+            if species not in (mine := found.setdefault(kind, [])):
+                mine.append(species)
+    return found
 
 
 def minded(lines: Sequence[Choice], day: date | None, reference: Reference) -> tuple[str, ...]:
