@@ -9,9 +9,9 @@ from types import MappingProxyType
 from rootcollar.choose.beside import side_words
 from rootcollar.choose.cost import share_needed
 from rootcollar.choose.figures import on_its_ground
-from rootcollar.choose.gates import ground_gate, overruled
+from rootcollar.choose.gates import ground_gate, overruled, spared
 from rootcollar.choose.judge import once
-from rootcollar.choose.kinds import Kind, OfKind, kind_of, ways_of_kind
+from rootcollar.choose.kinds import Kind, OfKind, kind_of, ways_of_kind, weighed
 from rootcollar.choose.option import Choice, Fallback, Option, Pick, Piece, SetAside, plain
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.stem_minutes import OnGround, on_ground
@@ -109,6 +109,9 @@ def _weigh(one: OfKind, stand: Stand, ground: OnGround, setting: Setting, weighe
 
 def _open(one: OfKind, stand: Stand, ground: OnGround, setting: Setting, weigher: Weigher) -> Option | SetAside:
     unit = setting.ground.units[stand.unit]
+    way = spared(one.way, unit)
+    if way is not one.way and one.plant_gate is None:
+        one = weighed(way, None, stand, setting, weigher)
     gate = one.plant_gate or ground_gate(one.way, unit, setting.reference)
     if gate is not None:
         why, wins = plain(gate.because), plain(gate.would_win_if)

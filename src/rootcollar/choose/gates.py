@@ -7,6 +7,7 @@ advises against, a person may still do with a reason of their own; size, ground 
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 from rootcollar.choose.option import Gate, Pick, Way
 from rootcollar.choose.setting import Setting
@@ -20,7 +21,8 @@ from rootcollar.site import Unit
 from rootcollar.survey.stand import Stand
 
 __all__ = [
-    "at_home", "ground_gate", "leaves_by_roots", "months_of", "overruled", "plant_gate", "shut", "speaks", "weaknesses",
+    "at_home", "ground_gate", "leaves_by_roots", "months_of", "overruled", "plant_gate", "shut", "spared", "speaks",
+    "weaknesses",
 ]  # fmt: skip
 
 _GIVE = 0.98  # ours: 6 in is 15.24 cm, often printed as 15
@@ -69,7 +71,13 @@ def ground_gate(way: Way, unit: Unit, reference: Reference) -> Gate | None:
                 f"say wanted_beneath = true or false for {unit.key} in ground.toml",
                 asks=True,
             )
-        return Gate("wanted plants stand beneath; spray would reach them", "spray when they are dormant, or by stem")
+        if unit.wanted_bare is None:
+            return Gate(
+                "wanted plants stand beneath; spray would reach them",
+                f"say wanted_bare of {unit.key} in ground.toml, the months in which they have no leaves; or by stem",
+            )
+        if not way.visit.months <= unit.wanted_bare:
+            return Gate("wanted plants stand beneath, in leaf when this way is done", "another way, by stem")
     recipe = way.visit.recipe
     if recipe is None or not leaves_by_roots(recipe, reference):
         return None
@@ -83,6 +91,15 @@ def ground_gate(way: Way, unit: Unit, reference: Reference) -> Gate | None:
             "another ingredient, or work beyond that distance",
         )
     return None
+
+
+def spared(way: Way, unit: Unit) -> Way:
+    """Return a way of wetting leaves in those of its months in which nothing wanted has any; else as it was."""
+    bare = unit.wanted_bare if unit.wanted_beneath and way.visit.method == "foliar" else None
+    left = way.visit.months & bare if bare else way.visit.months
+    if not left or left == way.visit.months:
+        return way
+    return replace(way, treatment=(*way.treatment[:-1], replace(way.visit, months=left)))
 
 
 def leaves_by_roots(recipe: Recipe | None, reference: Reference) -> bool:

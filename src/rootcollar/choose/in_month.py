@@ -69,7 +69,17 @@ def in_month(choices: Sequence[Choice], month: int, setting: Setting) -> tuple[M
 
 def year_of_line(choice: Choice, setting: Setting) -> tuple[MonthSaid, ...]:
     """Return what is said of each month of the chosen way. Raises ValueError for a line that is left."""
-    return year_of(choice.way, setting.reference.species[choice.stand.species], setting.reference)
+    year = year_of(choice.way, setting.reference.species[choice.stand.species], setting.reference)
+    unit = setting.ground.units[choice.stand.unit]
+    if choice.way.visit.method != "foliar" or not unit.wanted_beneath or unit.wanted_bare is None:
+        return year
+    in_leaf = "wanted plants beneath are in leaf (wanted_bare of the unit)"
+    return tuple(
+        one
+        if one.month in unit.wanted_bare
+        else MonthSaid(one.month, "shut", f"{one.because}; {in_leaf}" if one.state == "shut" else in_leaf)
+        for one in year
+    )
 
 
 def _line(choice: Choice, month: int, setting: Setting) -> MonthLine:

@@ -17,7 +17,7 @@ from rootcollar.kernel.verdict import Level, Verdict
 from rootcollar.label import Template, Weigher
 from rootcollar.survey.stand import Stand
 
-__all__ = ["Kind", "OfKind", "kind_of", "ways_of_kind"]
+__all__ = ["Kind", "OfKind", "kind_of", "ways_of_kind", "weighed"]
 
 Kind = tuple[object, ...]  # all that a stand is, but where it stands and how many there are
 
@@ -62,6 +62,12 @@ def _of_kind(way: Way, stand: Stand, setting: Setting, weigher: Weigher) -> OfKi
         if not (gate.own_reason and any(one.way == way.key for one in setting.picked.values())):
             return OfKind(way, gate)
         way = replace(way, despite=gate.because)
+    return weighed(way, gate, stand, setting, weigher)
+
+
+def weighed(way: Way, gate: Gate | None, stand: Stand, setting: Setting, weigher: Weigher) -> OfKind:
+    """Return a way with its figures for stems like a stand's, and with what the rules say of it but for the place."""
+    species = setting.reference.species[stand.species]
     try:
         figures = per_stem(way, species, stand, setting)
     except Refusal as refusal:

@@ -16,8 +16,8 @@ def best_words(lines: Sequence[Choice]) -> str:
     """Say in which of its months a source finds the way of the lines best; "" where none does, or not for all alike."""
     found = {best_months(year_of(one.way, load().species[one.stand.species], load())) for one in lines}
     months = {one.months if one.sourced else frozenset() for one in found}
-    (named, *others) = months
-    return "" if others or not named or named == lines[0].way.visit.months else f", best in {name_months(named)}"
+    (named, *others), open_ = {one & lines[0].way.visit.months for one in months}, lines[0].way.visit.months
+    return "" if others or not named or named == open_ else f", best in {name_months(named)}"
 
 
 def whose(lines: Sequence[Choice]) -> str:

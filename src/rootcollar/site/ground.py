@@ -77,7 +77,8 @@ class Unit:
     0 where it touches or lies within. worked_m2: the ground in it on which the stems stand and that is worked [m2].
     for_whom, purpose: of FOR_WHOM and PURPOSES. taken: empty, nothing is.
     wanted_roots_m: from the stems to treat to the nearest tree or shrub wanted, mapped or not. soil: one of SOILS.
-    ground_water_m: how deep ground water stands at its highest.
+    ground_water_m: how deep ground water stands at its highest. wanted_bare: months, 1 to 12, in which nothing wanted
+    beneath has leaves; None: not said.
     """
 
     key: str
@@ -101,6 +102,7 @@ class Unit:
     wanted_roots_m: float | None = None
     soil: str | None = None
     ground_water_m: float | None = None
+    wanted_bare: frozenset[int] | None = None
 
 
 @dataclass(frozen=True, slots=True)

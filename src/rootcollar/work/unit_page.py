@@ -27,6 +27,7 @@ from rootcollar.choose import (
     visits_of,
     way_words,
 )
+from rootcollar.kernel.days import name_months
 from rootcollar.kernel.doubt import best
 from rootcollar.kernel.units import show
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
@@ -164,6 +165,7 @@ def _worked_for(unit: Unit) -> str:
 def _facts(unit: Unit) -> tuple[tuple[str, str], ...]:
     allowed = unit.permission
     beneath = {None: "not said", True: "yes", False: "no"}[unit.wanted_beneath]
+    beneath += f"; bare in {name_months(unit.wanted_bare)}" if unit.wanted_beneath and unit.wanted_bare else ""
     return (
         ("Area", text.acres(unit.area_m2)),
         ("Ground worked, of it", "not said" if unit.worked_m2 is None else text.acres(unit.worked_m2)),
