@@ -106,3 +106,16 @@ def test_a_plan_in_which_nothing_can_be_worked_says_what_to_do_first(
 def test_the_units_that_a_change_opens_are_named_where_they_are_few(wood: Path) -> None:
     told = opening(wood)
     assert re.search(r"cannot be worked yet on (brook-edge|orchard-side)", told), told
+
+
+@pytest.mark.parametrize(("day", "hidden"), [("2026-12-01", True), ("2026-07-01", False)])
+def test_what_hurts_and_what_cannot_be_told_apart_on_the_day_is_said_with_the_choice(
+    day: str, hidden: bool, wood: Path
+) -> None:
+    (wood / "answers.toml").unlink()  # of another season: they would be asked again either way
+    told = json.loads(rootcollar("choose", wood, "--on", day, "--json").output)["mind"]
+    in_text = " ".join(rootcollar("choose", wood, "--on", day).output.split())
+    assert all(" ".join(f"(!) {one}.".split()) in in_text for one in told)
+    mulberry = [one for one in told if one.startswith("White mulberry: nothing tells it from")]
+    assert bool(mulberry) == hidden
+    assert not hidden or "leave it" in mulberry[0]

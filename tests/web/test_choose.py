@@ -44,6 +44,11 @@ def test_a_choice_is_kept_with_its_reason_and_seen_at_once(woods: Path, client_o
     }
 
 
+def test_what_hurts_of_the_plants_worked_stands_on_the_units_page(woods: Path, client_of: Client) -> None:
+    told = client_of(woods).get("/choose/bench").text
+    assert "Thorns, common buckthorn: sleeves" in told
+
+
 def test_a_choice_is_taken_back(woods: Path, client_of: Client) -> None:
     line, ways = line_and_ways(woods)
     client = client_of(woods)

@@ -72,7 +72,7 @@ def summary(project: Project, plan: Prescription, on: date, short: bool = False)
     yield from _asked(plan, short)
     if not short:
         yield from _grouped(plan, Level.WARN, "Mind", short)
-    for words in minded([one for one in plan.choices if one.is_work], on, load()):
+    for words in minded([one for one in plan.choices if one.level < Level.STOP], on, load()):
         yield from _wrap(f"(!) {words}.", "")
     for note in _notes(project):
         yield from _wrap(f"Note: {note.rstrip('.')}.", "")
@@ -93,7 +93,8 @@ def _group(lines: Sequence[Choice], plan: Prescription, month: int, short: bool)
     first = lines[0]
     who = "; ".join(_plants(lines))
     if first.option is None:
-        yield from _wrap(f"{_MARK[Level.STOP]} Leave for now: {who}. {first.because}", "   ")
+        because = first.because
+        yield from _wrap(f"{_MARK[Level.STOP]} Leave for now: {who}. {because[:1].upper()}{because[1:]}", "   ")
         return
     verb, _ = instruction(first.option.way)
     recipe, months = first.recipe, first.option.way.visit.months
@@ -170,7 +171,7 @@ def _grouped(plan: Prescription, level: Level, title: str, short: bool) -> Itera
         for one in worst_first(line.verdicts):
             if one.level is level:
                 same = next((key for key in found if key[0] == one.rule), None) if short else None
-                found.setdefault(same or (one.rule, one.because, one.clear), []).append(line.stand.unit)
+                found.setdefault(same or (one.rule, _of_plant(one, line), one.clear), []).append(line.stand.unit)
     if not found:
         return
     yield title
@@ -179,6 +180,11 @@ def _grouped(plan: Prescription, level: Level, title: str, short: bool) -> Itera
         yield from _wrap(f"{_MARK[level]} {because}" + f" [{rule}]" * bool(rule), "   ")
         yield from _wrap(f"{lines}. {'Way out: ' + clear if clear else ''}", "       ")
     yield ""
+
+
+def _of_plant(said: Verdict, line: Choice) -> str:
+    """Return the words of a verdict; what a source says of a plant, and no rule, with the plant's name."""
+    return said.because if said.rule else f"{load().species[line.stand.species].common_name}: {said.because}"
 
 
 def _lines(recipe: Recipe, plan: Prescription) -> list[Choice]:
@@ -210,7 +216,7 @@ def as_json(project: Project, plan: Prescription, setting: Setting) -> dict[str,
             _line_json(one, plan, setting) | {"at_most": [_reach(found) for found in reached.get(one.stand.key, ())]}
             for one in plan.choices
         ],
-        "mind": list(minded([one for one in plan.choices if one.is_work], setting.on, setting.reference)),
+        "mind": list(minded([one for one in plan.choices if one.level < Level.STOP], setting.on, setting.reference)),
         "mixes": {
             letter: {
                 "product": recipe.product,

@@ -153,7 +153,7 @@ def unit_view(here: Open, key: str) -> UnitView:
         *money(cost),
         text.hours(minutes(work)) if work else "",
         *_all_visits(work, here),
-        minded(work, here.on, here.setting.reference),
+        minded([one for one in lines if one.level < Level.STOP], here.on, here.setting.reference),
     )  # fmt: skip
 
 
