@@ -198,9 +198,10 @@ def _outside(way: Way, stand: Stand, limit: Cited[Span], reference: Reference) -
     )
 
 
-def _cited(figure: Cited[Span]) -> str:
-    """Return whose figure it is; ours is told in words, for it has no source to name."""
-    return "our own figure" if figure.source == "ours" else f"{figure.source}, {figure.mark}"
+def _cited(figure: Cited[Span] | Cited[float]) -> str:
+    """Return whose figure it is; ours, and what is practice, are told in words, for they have no source to name."""
+    bare = {"ours": "our own figure", "practice": "practice of the trade"}
+    return bare.get(figure.source, f"{figure.source}, {figure.mark}")
 
 
 def _leaves(way: Way, species: Species, stand: Stand, reference: Reference) -> Gate | None:
@@ -217,7 +218,7 @@ def _leaves(way: Way, species: Species, stand: Stand, reference: Reference) -> G
         return None
     return Gate(
         f"plants of {_feet(stand.height_m)} stand above the {_feet(limit.value)} to which leaves are sprayed "
-        f"({limit.source}, {limit.mark})",
+        f"({_cited(limit)})",
         "cut first and spray the regrowth, or treat by stem",
     )
 
