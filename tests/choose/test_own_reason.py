@@ -6,9 +6,11 @@ from datetime import date
 import pytest
 
 from rootcollar.choose import Choice, Pick, SetAside, Setting
+from rootcollar.choose.gates import plant_gate
 from rootcollar.kernel.verdict import Level
+from rootcollar.reference import find_species, load
 from rootcollar.survey import Stand
-from tests.choose.hobbin import chosen, hobbin, plain_setting, retyped, stand
+from tests.choose.hobbin import chosen, hobbin, plain_setting, retyped, stand, ways
 
 WHY, WHO, WHEN = "the saplings feed the goats until fall.", "Ottoline Fernwick", date(2026, 9, 1)
 
@@ -112,3 +114,12 @@ def test_without_a_written_reason_nothing_is_overruled() -> None:
     one = stand("tree-of-heaven", 1, 2)
     bare = replace(plain_setting(hobbin().shelf.values()), picked={one.key: Pick("cut/-", " ", WHO, WHEN)})
     assert chosen(one, bare).way.key != "cut/-"
+
+
+@pytest.mark.parametrize(("effect", "may"), [("multiplies_stems", True), ("too_slow", True), ("unsafe", False)])
+def test_what_a_source_calls_unsafe_no_reason_opens(effect: str, may: bool) -> None:
+    species = find_species("tree-of-heaven")
+    (way, *_) = ways("tree-of-heaven", "girdle")
+    row = next(one for one in species.fails if one.method == "girdle")
+    gate = plant_gate(way, replace(species, fails=(replace(row, effect=effect),)), stand("aial", 4, 6), load())
+    assert gate is not None and gate.own_reason == may
