@@ -34,6 +34,7 @@ PAGES = (
     "/choose/brook-edge",
     "/choose/bench/working/cost",
     "/choose/month/10",
+    "/choose/plans",
     "/prepare",
     "/prepare?units=all",
     "/prepare/working/mix-cards/0/1/0/0?unit=ridge",

@@ -2,8 +2,8 @@
 
 import pytest
 
+from benchmarks import choosing, stems, weighing
 from benchmarks import help as help_benchmark
-from benchmarks import stems, weighing
 
 
 def test_a_hundredth_of_the_stems_is_dosed_as_the_barest_numpy_does(capsys: pytest.CaptureFixture[str]) -> None:
@@ -33,3 +33,17 @@ def test_words_that_differ_from_one_by_one_are_told(monkeypatch: pytest.MonkeyPa
     monkeypatch.setattr(weighing, "SAMPLE", 2)
     monkeypatch.setattr(weighing, "one_by_one", lambda place, pairs: [()] * len(pairs))
     assert weighing.main(["--scale", "0.01"]) == 1
+
+
+def test_a_hundredth_of_the_property_is_chosen_the_same_as_one_by_one(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr(choosing, "SAMPLE", 4)
+    assert choosing.main(["--scale", "0.01"]) == 0
+    assert "same: True" in capsys.readouterr().out
+
+
+def test_a_choice_that_differs_from_one_by_one_is_told(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(choosing, "SAMPLE", 2)
+    monkeypatch.setattr(choosing, "_told", lambda one: (id(one),))
+    assert choosing.main(["--scale", "0.01"]) == 1

@@ -106,13 +106,14 @@ def stand(
 
 
 def ways(plant: str, method: str, ingredient: str | None = None) -> list[Way]:
-    """Return the ways by a method (and ingredient) for a plant from an empty shelf, within the sources' seasons."""
+    """Return the ways of one visit by a method (and ingredient) for a plant, from an empty shelf, within seasons."""
     species = find_species(plant)
     found = [in_season(way, species, load()) for way in ways_for(species, (), load())]
     return [
         one
         for one in found
         if one.visit.method == method
+        and one.step is None
         and (ingredient is None or (one.visit.recipe and one.visit.recipe.ingredient == ingredient))
     ]
 

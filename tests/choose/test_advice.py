@@ -49,6 +49,7 @@ def meant(want: Row, way: Way) -> bool:
     recipe = way.visit.recipe
     return (
         way.visit.method == want["method"]
+        and (way.step.first if way.step else "") == want.get("after", "")
         and ("ingredient" not in want or (recipe is not None and recipe.ingredient == want["ingredient"]))
         and ("product" not in want or (recipe is not None and recipe.product == want["product"]))
     )

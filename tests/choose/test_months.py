@@ -29,7 +29,7 @@ def all_ways() -> list[tuple[str, Way]]:
 def test_a_way_is_planned_in_exactly_the_months_that_are_not_shut() -> None:
     for plant, way in all_ways():
         said = {one.month for one in year_of(way, find_species(plant), load()) if one.state != "shut"}
-        assert not said or said == way.visit.months, (plant, way.key)
+        assert not said or said == way.months, (plant, way.key)
 
 
 def test_every_month_of_every_way_says_why() -> None:

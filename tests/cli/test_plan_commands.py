@@ -399,3 +399,34 @@ def test_a_month_tells_of_every_line_whether_it_is_open_and_why(shown: tuple[Pat
 
 def test_a_month_that_is_none_is_refused(shown: tuple[Path, Result]) -> None:
     assert rootcollar("choose", shown[0], "--month", "13").exit_code == 2
+
+
+# Plans side by side
+
+
+def test_plans_stand_side_by_side_with_what_they_take_and_leave(folder: Path) -> None:
+    said = rootcollar("choose", folder, "--plans", "--on", DAY)
+    assert said.exit_code == 0, said.output
+    names = re.findall(r"^[0-9]\. ([^:]+):", said.output, re.M)
+    assert names == ["As chosen", "Cheapest for each stand", "Simplest kit", "Least hit beside", "Without herbicide"]
+    assert said.output.count("Cost, all visits") == len(names)
+    by_hand = said.output.partition("5. Without herbicide")[2]
+    assert "no way without herbicide is open" in " ".join(by_hand.split())
+
+
+def test_plans_as_json_name_every_line_of_the_tally(folder: Path) -> None:
+    told = json.loads(rootcollar("choose", folder, "--plans", "--json", "--on", DAY).output)
+    lines = json.loads(rootcollar("choose", folder, "--json", "--on", DAY).output)
+    whole = {one["line"] for one in lines["lines"]}
+    for one in told["plans"]:
+        assert {each["line"] for each in (*one["lines"], *one["without"])} == whole
+        assert set(one["figures"]) == {"cost", "visits", "years", "herbicide", "side", "left", "mixes"}
+    by_hand = told["plans"][-1]
+    assert by_hand["figures"]["herbicide"]["best"] == 0
+    assert by_hand["without"]
+
+
+def test_a_month_and_plans_are_two_questions(folder: Path) -> None:
+    said = rootcollar("choose", folder, "--plans", "--month", "10")
+    assert said.exit_code == 2
+    assert "two questions" in said.output

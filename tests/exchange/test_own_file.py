@@ -150,3 +150,11 @@ def test_the_share_to_reach_and_what_a_day_takes_are_read_and_slips_are_told() -
     for wrong in ({"target": "100%"}, {"target": 0.9}, {"set_up": "40 min"}, {"travel": -1}, {"day": True}):
         with pytest.raises(BadInput):
             read_own(wrong, "own.toml", ())
+
+
+def test_the_price_of_one_mix_more_is_read_and_slips_are_told() -> None:
+    assert read_own({"extra_mix": 45}, "own.toml", ()).extra_mix == 45
+    assert read_own({}, "own.toml", ()).extra_mix is None
+    for wrong in ({"extra_mix": "$45"}, {"extra_mix": 0}, {"extra_mix": True}):
+        with pytest.raises(BadInput):
+            read_own(wrong, "own.toml", ())

@@ -34,6 +34,17 @@ def test_a_row_of_the_needed_columns_leaves_the_rest_unknown():
     assert (row.low, row.high, row.measured_at, row.crown_m, row.height_m, row.fruiting) == (None,) * 6
 
 
+def test_a_thicket_has_a_name_and_what_is_to_stay_in_it_is_unknown_until_somebody_looked():
+    head = "unit,species,diameter class,count,thicket,keep inside\n"
+    said = [",", "Hedge,", "hedge,none", "hedge,spicebush; elder"]
+    rows = _rows(head + "".join(f"bench,rhca3,{at}-{at + 1} in,7,{one}\n" for at, one in enumerate(said, 1)))
+    assert [(row.thicket, row.keep_inside) for row in rows] == [
+        ("", None), ("hedge", None), ("hedge", ""), ("hedge", "spicebush; elder"),
+    ]  # fmt: skip
+    ((row, field, found, _),) = _faults(head + "bench,rhca3,1-2 in,7,,spicebush\n")
+    assert (row, field, found) == ("row 2", "keep inside", "'spicebush'")
+
+
 @pytest.mark.parametrize(
     "text",
     [

@@ -10,7 +10,7 @@ import pytest
 
 ROOT = Path(__file__).resolve().parents[2]
 PROJECT = ROOT / "pyproject.toml"
-UPPER = ("cli", "web", "jobs", "exchange", "paper", "work", "choose", "label")
+UPPER = ("cli", "web", "jobs", "store", "exchange", "paper", "work", "choose", "label")
 LOWER = ("mix", "dose", "timing", "survey", "site", "shelf", "hazard", "reference", "kernel")
 
 
@@ -41,6 +41,7 @@ BANNED = {
     "today": CLOCK.format("date", "today()"),
     "time": "import time\n\nstart = time.time()\n",
     "random": "import random\n\nshare = random.random()\n",
+    "sqlite3": "from sqlite3 import connect\n\nbase = connect('any')\n",
     "numpy.random": "import numpy as np\n\npick = np.random.default_rng(1)\n",
     "from numpy": "from numpy.random import default_rng\n\npick = default_rng(1)\n",
 }
@@ -55,6 +56,8 @@ def test_no_room_reads_a_clock_or_throws_dice(banned: str) -> None:
 def test_only_kernel_doubt_throws_dice_and_only_cli_reads_the_clock() -> None:
     assert "TID251" not in lint(BANNED["numpy.random"], "src/rootcollar/kernel/doubt.py")
     assert "TID251" in lint(BANNED["numpy.random"], "src/rootcollar/kernel/units.py")
+    assert "TID251" in lint(BANNED["sqlite3"], "src/rootcollar/store/doctor.py")
+    assert "TID251" not in lint(BANNED["sqlite3"], "src/rootcollar/store/base.py")
     assert "TID251" not in lint(BANNED["now"], "src/rootcollar/cli/main.py")
 
 
@@ -83,6 +86,7 @@ ALLOWED = {
     "jobs": "import pathlib, rootcollar.exchange, rootcollar.paper",
     "paper": "import typst, pathlib, rootcollar.work",
     "exchange": "import pydantic, io, shapely",
+    "store": "import pathlib, shapely, numpy, rootcollar.work",
     "shelf": "import pydantic, rootcollar.reference",
     "dose": "import numpy, rootcollar.site",
     "reference": "import pathlib, importlib.resources",
@@ -104,6 +108,10 @@ BROKEN = [
     ("choose", "pathlib"),
     ("survey", "os"),
     ("dose", "time"),
+    ("store", "sqlite3"),
+    ("exchange", "sqlite3"),
+    ("store", "pyogrio"),
+    ("store", "rootcollar.exchange"),
 ]
 
 

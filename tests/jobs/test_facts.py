@@ -262,7 +262,7 @@ def test_every_figure_of_every_shelf_rests_on_a_source_that_shows_it() -> None:
     shelves = (
         "species", "general", "ingredients", "forms", "formulations", "methods", "coverage", "mixing", "hazard",
         "weather", "emergency", "posting", "practice", "kill", "kill_weights", "labour", "seasons", "placeholders",
-        "price_usd_per_gal", "conflicts", "walking", "effort",
+        "price_usd_per_gal", "conflicts", "walking", "effort", "steps", "holds", "body",
     )  # fmt: skip
     wanted = Counter(one.source for shelf in shelves for _, one in figures(getattr(load(), shelf)))
     told = {key: source_page(key, load()) for key in wanted}

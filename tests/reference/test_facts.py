@@ -17,7 +17,7 @@ from tools.checks import every_formula
 ROOMS = (
     "species", "general", "ingredients", "forms", "formulations", "methods", "coverage", "mixing", "hazard", "practice",
     "emergency", "kill", "kill_weights", "labour", "seasons", "posting", "placeholders", "price_usd_per_gal",
-    "conflicts", "weather", "walking", "effort",
+    "conflicts", "weather", "walking", "effort", "steps", "holds", "body",
 )  # fmt: skip
 PSEUDO = {"practice", "ours", "geometry", "definition", "arithmetic"}
 INCH_CM = 2.54
@@ -59,8 +59,11 @@ COUNTED = {
     "kill_weights": {Mark.OURS: 16},
     "labour": {Mark.OURS: 41},
     "seasons": {Mark.READ: 9, Mark.PRACTICE: 1, Mark.OURS: 5},
-    "placeholders": {Mark.OURS: 10},
     "weather": {Mark.READ: 31, Mark.MEMORY: 4},
+    "placeholders": {Mark.OURS: 11},
+    "steps": {Mark.READ: 6, Mark.MEMORY: 1},
+    "holds": {Mark.READ: 2},
+    "body": {Mark.OURS: 3},
     "walking": {Mark.READ: 5, Mark.OURS: 4},
     "effort": {Mark.OURS: 15},
     "price_usd_per_gal": {Mark.OURS: 13},

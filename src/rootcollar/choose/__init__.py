@@ -14,7 +14,7 @@ from rootcollar.choose.alike import alike
 from rootcollar.choose.beside import line_side_m2, side_area, side_words
 from rootcollar.choose.cost import cost_per_kill, cost_per_stem, expected, share_needed
 from rootcollar.choose.decide import decide
-from rootcollar.choose.figures import proving_batch
+from rootcollar.choose.figures import figures_of, proving_batch
 from rootcollar.choose.first import Place, place_of, thickness
 from rootcollar.choose.gates import shut
 from rootcollar.choose.in_month import Instead, MonthLine, in_month, instead_of, shut_words, year_of_line
@@ -25,6 +25,8 @@ from rootcollar.choose.months import Best, MonthSaid, best_months, reasons, year
 from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Pick, Piece, Prescription, SetAside, Way
 from rootcollar.choose.own import NO_OWN, Mixed, Own, Price, Time
 from rootcollar.choose.plan import prescribe
+from rootcollar.choose.plan_sums import PLAN_FIGURES, plan_figure
+from rootcollar.choose.plans import PropertyPlan, plans
 from rootcollar.choose.prices import LineCost, line_cost, wage_per_h
 from rootcollar.choose.reach import Reach, mosts, reaches
 from rootcollar.choose.replay import (
@@ -41,7 +43,10 @@ from rootcollar.choose.replay import (
 )
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.stem_minutes import minutes_per_stem
+from rootcollar.choose.step_day import OwedStep, begun, on_day, owed_steps
+from rootcollar.choose.steps import StepDays, holds_of, second_spans, step_days
 from rootcollar.choose.sums import line_minutes, line_mix_ml, line_money, minutes, poured_ml, stems, sum_worlds
+from rootcollar.choose.thicket import Band, OneInstruction, Thicket, one_instruction, thickets
 from rootcollar.choose.visits import (
     day_money,
     minutes_to_share,
@@ -51,22 +56,35 @@ from rootcollar.choose.visits import (
     visits_of,
 )
 from rootcollar.choose.ways import Product, not_planned_with, products, ways_for
-from rootcollar.choose.words import instruction, method_in_words, mix_words, trigger, way_words
+from rootcollar.choose.wins import most_to_win, wins_at
+from rootcollar.choose.words import (
+    date_words,
+    instruction,
+    method_in_words,
+    mix_words,
+    span_words,
+    trigger,
+    wait_words,
+    way_words,
+)
 
 __all__ = [
-    "NO_OWN", "Best", "Choice", "Counted", "Fallback", "Instead", "KillPool", "LineCost", "Mixed", "MonthLine",
-    "MonthSaid", "Opening", "Option", "Own",
-    "PerStem", "Pick", "Piece", "Place", "Prescription", "Price", "Product", "Reach", "SetAside", "Setting", "Time",
-    "Way",
-    "alike", "best_months", "cost_per_kill", "cost_per_stem", "day_money", "dead_and_alive", "decide", "expected",
-    "fallback_verdicts", "in_month", "instead_of", "instruction", "kill_pool", "kill_share", "line_cost",
-    "line_departures", "line_minutes", "line_mix_ml",
+    "NO_OWN", "PLAN_FIGURES", "Band", "Best", "Choice", "Counted", "Fallback", "Instead", "KillPool", "LineCost",
+    "Mixed",
+    "MonthLine", "MonthSaid", "OneInstruction", "Opening", "Option", "OwedStep", "Own", "PerStem", "Pick", "Piece",
+    "Place", "Prescription", "Price", "Product", "PropertyPlan", "Reach", "SetAside", "Setting", "StepDays",
+    "Thicket", "Time", "Way", "alike", "begun", "best_months", "cost_per_kill", "cost_per_stem", "date_words",
+    "day_money", "dead_and_alive", "decide", "expected", "fallback_verdicts", "figures_of", "holds_of", "in_month",
+    "instead_of", "instruction", "kill_pool", "kill_share", "line_cost", "line_departures", "line_minutes",
+    "line_mix_ml",
     "line_money", "line_side_m2", "line_verdicts", "method_in_words", "minutes", "minutes_per_stem",
-    "minutes_to_share", "mix_words", "money_to_share", "mosts",
-    "not_planned_with", "opens_most", "place_of", "poured_ml", "prescribe", "products", "proving_batch", "reaches",
-    "reasons", "replay_all_cost", "replay_all_minutes", "replay_cost", "replay_labour", "replay_minutes", "replay_mix",
-    "replay_mix_cost", "replay_per_kill", "replay_side",
-    "replay_stem_cost", "share_needed", "share_to_reach", "shut", "shut_words", "side_area", "side_words", "stems",
-    "sum_worlds", "thickness", "total_verdicts", "trigger",
-    "unit_day_minutes", "unit_totals", "visits_of", "wage_per_h", "way_words", "ways_for", "year_of", "year_of_line",
+    "minutes_to_share", "mix_words", "money_to_share", "most_to_win", "mosts", "not_planned_with", "on_day",
+    "one_instruction", "opens_most", "owed_steps", "place_of", "plan_figure", "plans", "poured_ml", "prescribe",
+    "products", "proving_batch", "reaches", "reasons", "replay_all_cost", "replay_all_minutes", "replay_cost",
+    "replay_labour", "replay_minutes", "replay_mix", "replay_mix_cost", "replay_per_kill", "replay_side",
+    "replay_stem_cost", "second_spans", "share_needed", "share_to_reach", "shut", "shut_words", "side_area",
+    "side_words",
+    "span_words", "stems", "step_days", "sum_worlds", "thickets", "thickness", "total_verdicts", "trigger",
+    "unit_day_minutes", "unit_totals", "visits_of", "wage_per_h", "wait_words", "way_words", "ways_for", "wins_at",
+    "year_of", "year_of_line",
 ]  # fmt: skip

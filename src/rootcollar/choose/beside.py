@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rootcollar.choose.option import Way
+from rootcollar.choose.option import Piece, Way
 from rootcollar.choose.setting import Setting
 from rootcollar.kernel.doubt import Worlds, band, drawn, sure
 from rootcollar.kernel.errors import Refusal
@@ -10,7 +10,7 @@ from rootcollar.kernel.formula import formula, use
 from rootcollar.kernel.units import convert
 from rootcollar.reference import best, middle, spans
 
-__all__ = ["line_side_m2", "side_area", "side_words"]
+__all__ = ["line_side_m2", "side_area", "side_because", "side_words"]
 
 _FEW_FT2 = 10  # ours: below it a tenth of a square foot is shown
 
@@ -49,6 +49,12 @@ def side_words(side_m2: Worlds) -> tuple[str, str]:
     here = band(side_m2)
     low, high = (_bare(one) for one in (here.low, here.high))
     return f"{_bare(here.best)} sq ft", f"{low}–{high}" if low != high else ""
+
+
+def side_because(side_m2: Worlds) -> tuple[Piece, ...]:
+    """Return what is said of the ground hit beside a stem [m2] after a cost: never in it, so always beside it."""
+    words, doubt = side_words(side_m2)
+    return Piece("; beside each, "), Piece(words, "side"), Piece(f" hit{f' ({doubt})' if doubt else ''}")
 
 
 def _bare(area_m2: float) -> str:

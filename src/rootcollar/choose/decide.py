@@ -4,25 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from functools import lru_cache
 from types import MappingProxyType
 
-from rootcollar.choose.beside import side_words
-from rootcollar.choose.cost import share_needed
+from rootcollar.choose.behind import behind, no_label
 from rootcollar.choose.figures import on_its_ground
-from rootcollar.choose.gates import ground_gate, overruled, spared
+from rootcollar.choose.gates import ground_gate, overruled, spared, unbegun
 from rootcollar.choose.judge import once
-from rootcollar.choose.kinds import Kind, OfKind, kind_of, ways_of_kind, weighed
-from rootcollar.choose.option import Choice, Fallback, Option, Pick, Piece, SetAside, plain
+from rootcollar.choose.kinds import Kind, OfKind, kind_of, of_way, ways_of_kind
+from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Pick, Piece, SetAside, plain
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.stem_minutes import OnGround, on_ground
 from rootcollar.choose.words import trigger, way_words
-from rootcollar.kernel.days import MONTHS, name_months
 from rootcollar.kernel.doubt import best
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
-from rootcollar.label import Weigher, heard_of
+from rootcollar.label import Heard, Weigher, heard_of
 from rootcollar.survey.stand import Stand
 
-__all__ = ["decide"]
+__all__ = ["decide", "open_ways", "weighed"]
+
+_KEPT = 1024  # ours: what is heard, kept; a property has a few hundred ways, and stands of a kind hear the same
 
 
 def decide(
@@ -40,18 +41,8 @@ def decide(
     against, with a warning that names the source; never size, ground, a fact that is missing, or a rule's stop.
     known: the ways for kinds of stem, as `ways_of_kind` has them, where they are at hand. weigher: that weighed them.
     """
-    judge = weigher or Weigher(setting.answers, setting.on, setting.shelf)
-    options: list[Option] = []
-    aside: list[SetAside] = []
-    ground = on_ground(stand, setting)
-    for one in known.get(kind_of(stand)) or ways_of_kind(stand, setting, judge):
-        found = _weigh(one, stand, ground, setting, judge)
-        if isinstance(found, SetAside):
-            aside.append(found)
-        else:
-            options.append(found)
-    ranked = sorted((one for one in options if one.level < Level.STOP), key=_rank)
-    aside += [_stopped(one) for one in options if one.level is Level.STOP]
+    found, aside = weighed(stand, setting, known, weigher or Weigher(setting.answers, setting.on, setting.shelf))
+    ranked = list(found)
     pick = setting.picked.get(stand.key)
     if not ranked:
         return Choice(stand, None, plain(_nothing(aside) + _left(pick, aside)), None, tuple(aside))
@@ -59,7 +50,9 @@ def decide(
     first = taken or ranked[0]
     rest = [one for one in ranked if one is not first]
     fallback = next((one for one in rest if _can_replace(one, first)), None)
-    aside = [_behind(one, first, setting.on.month) for one in rest if one is not fallback] + aside
+    ways = [(one, found[one]) for one in (first, *rest)]
+    others = zip(rest, behind(ways, stand, setting), strict=True)
+    aside = [told for one, told in others if one is not fallback] + aside
     if pick and taken is None:
         first = _not_followed(first, pick, aside)
     # What is done against a source's advice is in no ranking.
@@ -67,6 +60,41 @@ def decide(
     because = _chosen(pick, first, cheapest) if pick and taken else (Piece("least "), *_because(first))
     back = Fallback(fallback, trigger(first.way)) if fallback else None
     return Choice(stand, first, because, back, tuple(aside))
+
+
+def open_ways(
+    stand: Stand, setting: Setting, known: Mapping[Kind, tuple[OfKind, ...]], weigher: Weigher
+) -> tuple[Option, ...]:
+    """Return every way for a stand that no gate shuts and no rule stops, best first. known, weigher: as in `decide`."""
+    return tuple(weighed(stand, setting, known, weigher)[0])
+
+
+def weighed(
+    stand: Stand, setting: Setting, known: Mapping[Kind, tuple[OfKind, ...]], weigher: Weigher
+) -> tuple[dict[Option, PerStem], list[SetAside]]:
+    """Return every way for a stand that nothing stops, best first, and the rest with why they are shut or stopped.
+
+    Of each way its figures before the ground of the stand was looked at. known, weigher: as `decide` has them.
+    """
+    options: dict[Option, PerStem] = {}
+    aside: list[SetAside] = []
+    ground = on_ground(stand, setting)
+    for each in known.get(kind_of(stand)) or ways_of_kind(stand, setting, weigher):
+        one = _spared(each, stand, setting, weigher)
+        found = _weigh(one, stand, ground, setting, weigher)
+        if isinstance(found, SetAside):
+            aside.append(found)
+        elif one.figures is not None:
+            options[found] = one.figures
+    aside += [_stopped(one) for one in options if one.level is Level.STOP]
+    ranked = sorted((one for one in options if one.level < Level.STOP), key=_rank)
+    return {one: options[one] for one in ranked}, aside
+
+
+def _spared(one: OfKind, stand: Stand, setting: Setting, weigher: Weigher) -> OfKind:
+    """Return a way as it is on the stand's unit: leaves only in months in which nothing wanted beneath has any."""
+    way = spared(one.way, setting.ground.units[stand.unit])
+    return one if way is one.way or one.plant_gate else of_way(way, None, stand, setting, weigher)
 
 
 def _chosen(pick: Pick, option: Option, cheapest: Option | None) -> tuple[Piece, ...]:
@@ -109,33 +137,32 @@ def _weigh(one: OfKind, stand: Stand, ground: OnGround, setting: Setting, weighe
 
 def _open(one: OfKind, stand: Stand, ground: OnGround, setting: Setting, weigher: Weigher) -> Option | SetAside:
     unit = setting.ground.units[stand.unit]
-    way = spared(one.way, unit)
-    if way is not one.way and one.plant_gate is None:
-        one = weighed(way, None, stand, setting, weigher)
     gate = one.plant_gate or ground_gate(one.way, unit, setting.reference)
     if gate is not None:
-        why, wins = plain(gate.because), plain(gate.would_win_if)
-        return SetAside(one.way, why, wins, gate.asks, own_reason=gate.own_reason)
+        because = gate.because if one.plant_gate else unbegun(one.way, gate.because)
+        return SetAside(one.way, plain(because), plain(gate.would_win_if), gate.asks, own_reason=gate.own_reason)
     if one.figures is None:
-        return SetAside(one.way, plain(one.refused), plain(one.do))
+        return SetAside(one.way, plain(unbegun(one.way, one.refused)), plain(one.do))
     each = weigher.lines(one.templates, unit, stand.key)
-    heard = each[0]
-    if one.weak or len(each) > 1:
-        heard = heard_of((*once(said for told in each for said in told.said), *one.weak))
+    heard = _together(one, *each) if one.weak or len(each) > 1 else each[0]
     figures = on_its_ground(one.way, one.figures, stand, ground, setting)
     return Option(stand, one.way, figures, heard)
 
 
+@lru_cache(maxsize=_KEPT)
+def _together(one: OfKind, *each: Heard) -> Heard:
+    """Return what the labels of a mix and the sources say together."""
+    return heard_of((*once(said for told in each for said in told.said), *one.weak))
+
+
 def _rank(option: Option) -> tuple[bool, int, str]:
-    return _no_label(option), round(100 * option.per_stem.mean_cost_per_kill), option.way.key
-
-
-def _no_label(option: Option) -> bool:
-    recipe = option.way.visit.recipe
-    return recipe is not None and recipe.product is None
+    """Return what options of a stand are put in order by: with a label first, then cost per stem killed, then key."""
+    return no_label(option.way), round(100 * option.per_stem.mean_cost_per_kill), option.way.key
 
 
 def _can_replace(option: Option, first: Option) -> bool:
+    if option.way.step is not None:  # two visits, months apart, are no answer to what goes wrong on the spot
+        return False
     here, there = option.way.visit, first.way.visit
     return here.method != there.method and option.level <= max(first.level, Level.WARN)
 
@@ -150,54 +177,13 @@ def _because(option: Option) -> tuple[Piece, ...]:
         Piece("; "),
         Piece(_minutes(f"{best(figures.minutes):.2g}"), "minutes"),
         Piece(f" a stem, {figures.own_time or 'guess until own times'}"),
-        *_beside(option),
+        *figures.side_because,
     )
-
-
-def _beside(option: Option) -> tuple[Piece, ...]:
-    """Say what is hit beside a stem: never in the cost, so always beside it."""
-    if option.way.visit.recipe is None:
-        return ()
-    words, doubt = side_words(option.per_stem.side_m2)
-    return Piece("; beside each, "), Piece(words, "side"), Piece(f" hit{f' ({doubt})' if doubt else ''}")
-
-
-def _behind(option: Option, first: Option, month: int) -> SetAside:
-    mine, theirs = option.per_stem.mean_cost_per_kill, first.per_stem.mean_cost_per_kill
-    cost, then = Piece(_dollars(mine), "per_kill"), (*_beside(option), *_not_in(option, month))
-    if _no_label(option) and not _no_label(first):
-        why = Piece("no label sheet of it is on the shelf; "), cost, Piece(" per stem killed"), *then
-        return SetAside(option.way, why, plain("type its label"), open=True, level=option.level)
-    if mine < theirs:
-        why = Piece("the ranking has it first: "), cost, Piece(" per stem killed, and another way was chosen"), *then
-        wins = plain("the choice is taken back")
-    else:
-        why = Piece("dearer: "), cost, Piece(" per stem killed"), *then
-        wins = _wins(option, theirs)
-    return SetAside(option.way, why, wins, per_kill=mine, open=True, level=option.level)
-
-
-def _not_in(option: Option, month: int) -> tuple[Piece, ...]:
-    """Say that a way is shut in the month of the day, and when it opens; nothing where it is open."""
-    named = option.way.visit.months
-    return () if month in named else plain(f"; not in {MONTHS[month - 1]}, but in {name_months(named)}")
-
-
-def _wins(option: Option, theirs: float) -> tuple[Piece, ...]:
-    """Return what would make a dearer way win. theirs: what the chosen one costs per stem killed [money]."""
-    cost = option.per_stem.mean_cost
-    needed = share_needed(cost, theirs) if theirs else 1.0
-    if needed > 1:
-        first, own = Piece(_dollars(theirs), "first"), Piece(_dollars(cost), "cost")
-        return Piece("a visit cost "), first, Piece(" a stem or less (reckoned "), own, Piece(")")
-    counted = share_needed(cost, option.per_stem.mean_cost_per_kill)
-    share, own = Piece(f"{needed:.0%}", "needed"), Piece(f"{counted:.0%}", "counted")
-    return Piece("it killed "), share, Piece(" of stems a visit (reckoned "), own, Piece(" with its doubt)")
 
 
 def _stopped(option: Option) -> SetAside:
     stop = worst_first(option.verdicts)[0]
-    return SetAside(option.way, plain(stop.because), plain(stop.clear), stop=stop)
+    return SetAside(option.way, plain(unbegun(option.way, stop.because)), plain(stop.clear), stop=stop)
 
 
 def _nothing(aside: Sequence[SetAside]) -> str:

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from rootcollar.choose.beside import side_area
+from rootcollar.choose.beside import side_area, side_because
 from rootcollar.choose.cost import cost_per_kill, cost_per_stem
 from rootcollar.choose.kill import kill_pool, kill_share, kill_words
 from rootcollar.choose.option import PerStem, Way
 from rootcollar.choose.prices import prices_per_l, wage_per_h
 from rootcollar.choose.setting import Setting
-from rootcollar.choose.stem_minutes import OnGround, minutes_on, own_time, work_per_stem
+from rootcollar.choose.stem_minutes import OnGround, minutes_on, minutes_per_stem, on_ground, own_time, work_per_stem
+from rootcollar.choose.steps import regrown
 from rootcollar.dose import Asked, Proving, own_figure, per_stem_ml, rule_for
 from rootcollar.kernel.doubt import Worlds, band, sure
 from rootcollar.mix.recipe import Recipe
@@ -18,7 +19,7 @@ from rootcollar.reference import Species
 from rootcollar.shelf import dose_each
 from rootcollar.survey.stand import Stand
 
-__all__ = ["StemMix", "cost_of_stem", "mix_per_stem", "on_its_ground", "per_stem", "proving_batch"]
+__all__ = ["StemMix", "cost_of_stem", "figures_of", "mix_per_stem", "on_its_ground", "per_stem", "proving_batch"]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -45,6 +46,7 @@ def per_stem(way: Way, species: Species, stand: Stand, setting: Setting) -> PerS
     minutes = work_per_stem(way, stand, setting)
     mix = mix_per_stem(way, stand, setting)
     cost = cost_of_stem(way, minutes, mix.ml, setting)
+    side = side_area(way, setting)
     return PerStem(
         kill,
         mix.ml,
@@ -55,8 +57,16 @@ def per_stem(way: Way, species: Species, stand: Stand, setting: Setting) -> PerS
         mix.dose_per,
         kill_words(pool, kill),
         mix.because,
-        side_area(way, setting),
+        side,
+        side_because(side) if way.visit.recipe else (),
+        (wage_per_h(setting), *prices_per_l(way.visit.recipe, setting)),
     )
+
+
+def figures_of(way: Way, stand: Stand, setting: Setting) -> PerStem:
+    """Return the figures of a way for one stem of a stand where it stands. Raises Refusal as `per_stem`."""
+    figures = per_stem(way, setting.reference.species[stand.species], stand, setting)
+    return on_its_ground(way, figures, stand, on_ground(stand, setting), setting)
 
 
 def on_its_ground(way: Way, figures: PerStem, stand: Stand, ground: OnGround, setting: Setting) -> PerStem:
@@ -65,15 +75,20 @@ def on_its_ground(way: Way, figures: PerStem, stand: Stand, ground: OnGround, se
     ground: of the stand, as `on_ground` has it.
     """
     own = own_time(way, stand, setting)
-    minutes = minutes_on(figures.minutes, ground) if own is None else sure(own.minutes)
-    cost = cost_of_stem(way, minutes, figures.mix_ml, setting)
-    return replace(
-        figures,
-        minutes=minutes,
-        cost=cost,
-        cost_per_kill=cost_per_kill(cost, figures.kill),
-        own_time=own.words if own else "",
+    if len(way.treatment) > 1:
+        minutes, own = minutes_per_stem(way, stand, setting), None
+    else:
+        minutes = minutes_on(figures.minutes, ground) if own is None else sure(own.minutes)
+    recipe, mix_ml, kill = way.visit.recipe, figures.mix_ml, figures.kill
+    wage, product_per_l, carrier_per_l = figures.rates
+    cost = cost_per_stem(
+        minutes, wage, mix_ml / 1000, recipe.products_pct if recipe else 0.0, product_per_l, carrier_per_l
     )
+    return PerStem(
+        kill, mix_ml, minutes, cost, cost_per_kill(cost, kill), figures.dose_ml, figures.dose_per,
+        figures.kill_because, figures.dose_because, figures.side_m2, figures.side_because, figures.rates,
+        own.words if own else "",
+    )  # fmt: skip
 
 
 def mix_per_stem(way: Way, stand: Stand, setting: Setting) -> StemMix:
@@ -82,7 +97,7 @@ def mix_per_stem(way: Way, stand: Stand, setting: Setting) -> StemMix:
     A proving batch of the same mix put on in the same way replaces what was published or guessed.
     Stem sizes are the gates' business: a species' own source may admit what the method's general limit does not.
     """
-    recipe = way.visit.recipe
+    recipe, stand = way.visit.recipe, regrown(stand, way)
     if recipe is None:
         return StemMix(sure(0.0))
     sheet, method = setting.sheet(recipe.product), way.visit.method

@@ -7,10 +7,12 @@ advises against, a person may still do with a reason of their own; size, ground 
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import replace
 
 from rootcollar.choose.option import Gate, Pick, Way
 from rootcollar.choose.setting import Setting
+from rootcollar.choose.steps import first_alone, harm_of_first, never_met, only_prepares, regrown
 from rootcollar.choose.ways import shuts
 from rootcollar.kernel.days import MONTHS, months, name_months
 from rootcollar.kernel.sources import Cited
@@ -22,11 +24,12 @@ from rootcollar.survey.stand import Stand
 
 __all__ = [
     "at_home", "ground_gate", "leaves_by_roots", "months_of", "overruled", "plant_gate", "shut", "spared", "speaks",
-    "weaknesses",
+    "unbegun", "weaknesses",
 ]  # fmt: skip
 
 _GIVE = 0.98  # ours: 6 in is 15.24 cm, often printed as 15
 _WOODY = frozenset({"tree", "shrub", "vine"})
+_DONE: Mapping[str, str] = {"cut": "cut", "mow": "mown"}  # of the methods that may be a first step
 _BARE_CUT = frozenset({"cut", "vine_cut", "girdle", "mow"})
 _UNSAFE = "unsafe"  # the effect that no reason of anybody's opens
 _OWN_REASON = "choose it yourself, with your own reason"
@@ -52,14 +55,39 @@ def overruled(gate: Gate | None, way: Way, stand: Stand, setting: Setting) -> Pi
 def plant_gate(way: Way, species: Species, stand: Stand, reference: Reference) -> Gate | None:
     """Return why the plant or the stem shuts this way for the stand; None when nothing known does.
 
-    No own reason opens a way that the size of the stems shuts too.
+    No own reason opens a way that the size of the stems shuts too, or one of two steps.
     """
-    advice = _fails(way, species)
-    size = _size(way, species, stand, reference) or _leaves(way, species, stand, reference)
-    if advice is None or size is None or not advice.own_reason:
-        return advice or size
-    would = f"{size.would_win_if}; then {advice.would_win_if}" if size.asks else size.would_win_if
-    return Gate(f"{advice.because}; {size.because}", would)
+    advice = _fails(way, species) or _steps(way, species, reference)
+    size = _first_size(way, species, stand, reference) or _size(way, species, stand, reference)
+    size = size or _leaves(way, species, regrown(stand, way), reference)
+    found = advice or size
+    if advice is not None and size is not None and advice.own_reason:
+        would = f"{size.would_win_if}; then {advice.would_win_if}" if size.asks else size.would_win_if
+        found = Gate(f"{advice.because}; {size.because}", would)
+    if found is None:
+        return None
+    return replace(found, because=unbegun(way, found.because), own_reason=found.own_reason and way.step is None)
+
+
+def unbegun(way: Way, because: str) -> str:
+    """Return why a way is shut; of two steps, that the first is not done without the second."""
+    return f"nothing is {_DONE[way.step.first]} that cannot then be killed: {because}" if way.step else because
+
+
+def _steps(way: Way, species: Species, reference: Reference) -> Gate | None:
+    """Shut a first step that stands alone, and two steps that no wait joins."""
+    if words := never_met(way):
+        return Gate(words, "another product or another season's plan, in whose months both steps can be")
+    row = only_prepares(way, species, reference)
+    if row is None:
+        return None
+    because = f"it only prepares for the step that kills: {row.kills} ({row.source}, {row.mark})"
+    return Gate(because, "the second step is planned with it, where nothing stops that")
+
+
+def _first_size(way: Way, species: Species, stand: Stand, reference: Reference) -> Gate | None:
+    first = first_alone(way)
+    return _size(first, species, stand, reference) if first else None
 
 
 def ground_gate(way: Way, unit: Unit, reference: Reference) -> Gate | None:
@@ -108,12 +136,14 @@ def leaves_by_roots(recipe: Recipe | None, reference: Reference) -> bool:
 
 
 def weaknesses(way: Way, species: Species) -> tuple[str, ...]:
-    """Return the warnings of sources that found this way weak here, without shutting it."""
-    return tuple(
+    """Return the warnings of sources that found this way weak here, or its first step harmful, without shutting it."""
+    weak = [
         f"{row.why} ({f'{name_months(months_of(row))}; ' if row.windows else ''}{row.source}, {row.mark})"
         for row in species.fails
         if speaks(row, way) and not shuts(row) and months_of(row) & way.visit.months
-    )
+    ]
+    first = [f"the first step: {row.why} ({row.source}, {row.mark})" for row in harm_of_first(species, way)]
+    return tuple(dict.fromkeys([*weak, *first]))
 
 
 def at_home(species: Species, state: str | None) -> tuple[str, ...]:

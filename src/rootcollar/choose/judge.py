@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import fields, replace
 
 from rootcollar.choose.gates import leaves_by_roots
 from rootcollar.choose.option import Choice, PerStem, Way
 from rootcollar.choose.partner import partnered
 from rootcollar.choose.setting import Setting
+from rootcollar.choose.steps import first_alone, regrown
 from rootcollar.choose.sums import poured_ml
 from rootcollar.kernel.verdict import Level, Verdict
 from rootcollar.label import (
@@ -37,19 +38,20 @@ from rootcollar.reference import Reference, Species
 from rootcollar.shelf import actives
 from rootcollar.survey.stand import Stand
 
+_OF_STEMS = tuple(one.name for one in fields(Stand) if one.name not in {"key", "unit", "stems"})
 _INSTEAD = "/instead"  # behind the key of a line, its fallback
 _Sum = tuple[int, UnitTotal]  # with the place of its product in the mix
 
 __all__ = [
     "fallback_verdicts", "line_departures", "line_verdicts", "once", "sides_of", "total_verdicts", "unit_totals",
-    "way_facts",
+    "way_facts", "weighed_of",
 ]  # fmt: skip
 
 
 def line_verdicts(way: Way, species: Species, stand: Stand, figures: PerStem, setting: Setting) -> tuple[Verdict, ...]:
     """Return what every rule says of one way on one stand, answers taken in; totals are weighed apart."""
     said: list[Verdict] = []
-    for side in sides_of(way):
+    for side in weighed_of(way):
         facts = way_facts(side, species, stand, figures, setting)
         place = place_facts(facts, setting.ground.units[stand.unit], on=setting.on)
         said += _settled((*weigh_template(facts, stand.key), *weigh_place(place, stand.key)), facts, setting)
@@ -70,6 +72,12 @@ def sides_of(way: Way) -> tuple[Way, ...]:
         return (way,)
     visits = (replace(way.visit, recipe=one) for one in sides(recipe))
     return tuple(replace(way, treatment=(*way.treatment[:-1], visit)) for visit in visits)
+
+
+def weighed_of(way: Way) -> tuple[Way, ...]:
+    """Return all that the rules weigh of a way: each label of its mix, and the step before it."""
+    first = first_alone(way)
+    return (*sides_of(way), first) if first else sides_of(way)
 
 
 def once(said: Iterable[Verdict]) -> tuple[Verdict, ...]:
@@ -113,8 +121,9 @@ def planned(way: Way, species: Species, stand: Stand, figures: PerStem, referenc
     """Return a line as the rules see it."""
     names = (species.common_name, *species.other_names, species.scientific_name, *species.synonyms)
     leaks = leaves_by_roots(way.visit.recipe, reference)
-    dose_ml, dose_per = figures.dose_ml, figures.dose_per
-    return Planned(way.visit.method, names, way.visit.recipe, stand.band_cm, dose_ml, dose_per, stand.height_m, leaks)
+    dose_ml, dose_per = (figures.dose_ml, figures.dose_per) if way.visit.recipe else (None, "")
+    high = regrown(stand, way).height_m
+    return Planned(way.visit.method, names, way.visit.recipe, stand.band_cm, dose_ml, dose_per, high, leaks)
 
 
 def unit_totals(choices: Iterable[Choice], setting: Setting) -> tuple[UnitTotal, ...]:
@@ -179,11 +188,14 @@ def _of_totals(
     beside: dict[str, list[UnitTotal]] = {}
     for _, total in sums:
         beside.setdefault(total.unit, []).append(total)
+    known: dict[object, Facts] = {}
     for side, total in weighed:
         first = by_key[total.lines[0]]
-        species = setting.reference.species[first.stand.species]
-        template = way_facts(sides_of(first.way)[side], species, first.stand, first.per_stem, setting)
-        place = place_facts(template, setting.ground.units[total.unit], on=setting.on)
+        of = id(first.way), side, _stems_alike(first.stand), first.per_stem.dose_ml, first.per_stem.dose_per
+        if of not in known:  # the same way on stems of the same kind reads the same, on whichever unit they stand
+            species = setting.reference.species[first.stand.species]
+            known[of] = way_facts(sides_of(first.way)[side], species, first.stand, first.per_stem, setting)
+        place = place_facts(known[of], setting.ground.units[total.unit], on=setting.on)
         facts = total_facts(place, total, setting.history, on=setting.on, also=beside[total.unit])
         said = weigh_totals(facts, total.unit)
         for key in total.lines:
@@ -191,6 +203,11 @@ def _of_totals(
             settled = _settled((one.of(about) for one in said), facts, setting)
             out[key] = once((*out.get(key, ()), *settled))
     return out
+
+
+def _stems_alike(stand: Stand) -> tuple[object, ...]:
+    """Return all that is known of a stand but where it stands and how many stems it has."""
+    return tuple(getattr(stand, name) for name in _OF_STEMS)
 
 
 def fallback_verdicts(choices: Sequence[Choice], setting: Setting) -> Mapping[str, tuple[Verdict, ...]]:

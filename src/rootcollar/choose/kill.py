@@ -127,7 +127,7 @@ def kill_pool(way: Way, species: Species, reference: Reference) -> KillPool:
     counted.sort(key=lambda one: (one.near, -one.plants.value * one.weight, one.row.key))
     recipe = way.visit.recipe
     mix = f"{recipe.ingredient}/{recipe.carrier}" if recipe else "none"
-    name = f"kill/{species.key}/{way.visit.method}/{mix}"
+    name = f"kill/{species.key}/{way.visit.method}/{mix}{'/regrown' if way.step else ''}"
     return KillPool(name, tuple(counted), earlier, reference.kill_weights["crew"])
 
 
@@ -241,7 +241,7 @@ def _counted(row: KillRow, near: int, way: Way, reference: Reference) -> Counted
         plants = Cited(float(row.n), "plants", row.source, row.mark, "in the trial")
     less = {
         _NEAR.get(near, ""): near != THIS,
-        "other_way": row.regrowth,
+        "other_way": row.regrowth is not (way.step is not None),
         "together": bool(way.visit.recipe) and len(row.ingredients) != 1,
         "other_strength": _other_strength(row, way, weights["strength_apart"].value),
         "first_season": not _saw_second(row, weights["second_season"].value),

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from rootcollar.choose.figures import per_stem
 from rootcollar.choose.gates import at_home, plant_gate, weaknesses
-from rootcollar.choose.judge import sides_of, way_facts
+from rootcollar.choose.judge import way_facts, weighed_of
 from rootcollar.choose.months import in_season
 from rootcollar.choose.option import Gate, PerStem, Way
 from rootcollar.choose.partner import with_partner
@@ -17,7 +17,7 @@ from rootcollar.kernel.verdict import Level, Verdict
 from rootcollar.label import Template, Weigher
 from rootcollar.survey.stand import Stand
 
-__all__ = ["Kind", "OfKind", "kind_of", "ways_of_kind", "weighed"]
+__all__ = ["Kind", "OfKind", "kind_of", "of_way", "ways_of_kind"]
 
 Kind = tuple[object, ...]  # all that a stand is, but where it stands and how many there are
 
@@ -62,17 +62,17 @@ def _of_kind(way: Way, stand: Stand, setting: Setting, weigher: Weigher) -> OfKi
         if not (gate.own_reason and any(one.way == way.key for one in setting.picked.values())):
             return OfKind(way, gate)
         way = replace(way, despite=gate.because)
-    return weighed(way, gate, stand, setting, weigher)
+    return of_way(way, gate, stand, setting, weigher)
 
 
-def weighed(way: Way, gate: Gate | None, stand: Stand, setting: Setting, weigher: Weigher) -> OfKind:
+def of_way(way: Way, gate: Gate | None, stand: Stand, setting: Setting, weigher: Weigher) -> OfKind:
     """Return a way with its figures for stems like a stand's, and with what the rules say of it but for the place."""
     species = setting.reference.species[stand.species]
     try:
         figures = per_stem(way, species, stand, setting)
     except Refusal as refusal:
         return OfKind(way, gate, refused=refusal.limit, do=refusal.do)
-    sides = (way_facts(one, species, stand, figures, setting) for one in sides_of(way))
+    sides = (way_facts(one, species, stand, figures, setting) for one in weighed_of(way))
     templates = tuple(weigher.template(one) for one in sides)
     minded = (*weaknesses(way, species), *at_home(species, setting.ground.state))
     weak = tuple(Verdict(Level.WARN, words) for words in minded)

@@ -12,10 +12,11 @@ from typing import Literal
 
 from rootcollar.choose.gates import months_of, speaks
 from rootcollar.choose.option import Way
+from rootcollar.choose.steps import fitted
 from rootcollar.choose.ways import shuts
 from rootcollar.kernel.days import MONTHS, Window, months, name_months
 from rootcollar.kernel.sources import Mark
-from rootcollar.reference import FailRow, MethodRow, Reference, Row, SeasonRow, Species
+from rootcollar.reference import FailRow, MethodRow, Reference, Row, SeasonRow, Species, StepRow
 
 __all__ = ["Best", "MonthSaid", "best_months", "in_season", "reasons", "year_of"]
 
@@ -67,8 +68,27 @@ class _Told:
 def year_of(way: Way, species: Species, reference: Reference) -> tuple[MonthSaid, ...]:
     """Return what is said of each month of the year, January first, of a way for a plant.
 
-    Where seasons of the method in general would leave no month, they only cast a doubt.
+    Where seasons of the method in general would leave no month, they only cast a doubt. Of a way of two visits a month
+    is open in which either may be done.
     """
+    year = _of_killing(way, species, reference)
+    return year if way.step is None else tuple(_of_steps(one, way, way.step) for one in year)
+
+
+def _of_steps(said: MonthSaid, way: Way, row: StepRow) -> MonthSaid:
+    """Return what is said of a month, with both visits of a way in mind."""
+    first = f"its first step, {row.first} ({row.source}, {row.mark})"
+    if said.state != "shut" and said.month in way.visit.months:
+        both = len(way.treatment) > 1 and said.month in way.treatment[0].months
+        return replace(said, because=f"{said.because}; also {first}") if both else said
+    if said.month in way.treatment[0].months:
+        return MonthSaid(said.month, "open", first)
+    told = f"neither step is for it ({row.source}, {row.mark})"
+    return MonthSaid(said.month, "shut", _together([told, said.because if said.state == "shut" else ""]))
+
+
+def _of_killing(way: Way, species: Species, reference: Reference) -> tuple[MonthSaid, ...]:
+    """Return what is said of each month of the visit that kills, whatever went before it."""
     marks = (mark for mark in Mark if any(row.mark is mark and row.windows for row in way.rows))
     mark = next(marks, None)
     named = tuple(row for row in way.rows if row.mark is mark and row.windows)
@@ -83,7 +103,9 @@ def year_of(way: Way, species: Species, reference: Reference) -> tuple[MonthSaid
 
 def in_season(way: Way, species: Species, reference: Reference) -> Way:
     """Return the way with the months that are not shut; as it was where none would be left."""
-    left = frozenset(one.month for one in year_of(way, species, reference) if one.state != "shut")
+    left = frozenset(one.month for one in _of_killing(way, species, reference) if one.state != "shut")
+    if way.step is not None:
+        return fitted(way, left)
     if not left or left == way.visit.months:
         return way
     return replace(way, treatment=(*way.treatment[:-1], replace(way.visit, months=left)))

@@ -2,23 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
-from typing import Literal
+from typing import Any, Literal, overload
 
 from rootcollar.choose.cost import expected
 from rootcollar.kernel.doubt import Worlds, sure
 from rootcollar.kernel.verdict import Level, Verdict, worst
 from rootcollar.label import Heard
 from rootcollar.mix.recipe import Recipe, Treatment, Visit
-from rootcollar.reference import MethodRow
+from rootcollar.reference import MethodRow, StepRow
 from rootcollar.survey.stand import Stand
 
 __all__ = [
     "Choice",
     "Fallback",
+    "Figured",
     "Gate",
+    "Later",
     "Option",
     "PerStem",
     "Pick",
@@ -38,11 +40,15 @@ class Piece:
     figure: which number of the way the words are, "" for words alone. kill: share dying of a visit. minutes: work on
     one stem. per_kill: expected cost of a stem killed. cost: expected cost of a visit to one stem. counted: share that
     alone would cost as much per stem killed. needed: share at which the way would win. first: what the chosen way
-    costs per stem killed. side: ground hit beside one stem.
+    costs per stem killed. side: ground hit beside one stem. minutes_at, mix_at, price_at: work, mix and price of
+    product at which the way would win.
     """
 
     words: str
-    figure: Literal["", "kill", "minutes", "per_kill", "cost", "counted", "needed", "first", "side"] = ""
+    figure: Literal[
+        "", "kill", "minutes", "per_kill", "cost", "counted", "needed", "first", "side", "minutes_at", "mix_at",
+        "price_at",
+    ] = ""  # fmt: skip
 
 
 def plain(words: str) -> tuple[Piece, ...]:
@@ -50,7 +56,41 @@ def plain(words: str) -> tuple[Piece, ...]:
     return (Piece(words),) if words else ()
 
 
-def joined(pieces: tuple[Piece, ...]) -> str:
+class Later(Sequence[Piece]):
+    """A reason put into words when it is read: of thousands of ways set aside few reasons are ever read."""
+
+    __slots__ = ("_at", "_make", "_of")
+
+    def __init__(self, make: Callable[[Any, int], Sequence[Piece]], of: object, at: int) -> None:
+        """Keep what makes the words, and what of. make: gives the same each time."""
+        self._make, self._of, self._at = make, of, at
+
+    @overload
+    def __getitem__(self, at: int) -> Piece: ...
+    @overload
+    def __getitem__(self, at: slice) -> Sequence[Piece]: ...
+    def __getitem__(self, at: int | slice) -> Piece | Sequence[Piece]:
+        """Return a piece, or some."""
+        return self._make(self._of, self._at)[at]
+
+    def __len__(self) -> int:
+        """Return how many pieces there are."""
+        return len(self._make(self._of, self._at))
+
+    def __eq__(self, other: object) -> bool:
+        """Return whether the pieces are the same."""
+        return isinstance(other, Sequence) and tuple(self) == tuple(other)
+
+    def __hash__(self) -> int:
+        """Return the hash of the pieces."""
+        return hash(tuple(self))
+
+    def __repr__(self) -> str:
+        """Return the pieces as they are written."""
+        return repr(tuple(self))
+
+
+def joined(pieces: Iterable[Piece]) -> str:
     """Return a reason in words."""
     return "".join(one.words for one in pieces)
 
@@ -74,12 +114,14 @@ class Way:
 
     treatment: the visits. rows: the source rows behind it, best first. strength_because: how the strength was
     come by, in words with sources. despite: what a source says against it, where a person does it all the same.
+    step: the row that a way of two visits rests on.
     """
 
     treatment: Treatment
     rows: tuple[MethodRow, ...]
     strength_because: str = ""
     despite: str = ""
+    step: StepRow | None = None
 
     @property
     def visit(self) -> Visit:
@@ -87,11 +129,21 @@ class Way:
         return self.treatment[-1]
 
     @property
+    def methods(self) -> tuple[str, ...]:
+        """The methods of its visits, in order."""
+        return tuple(one.method for one in self.treatment)
+
+    @property
+    def months(self) -> frozenset[int]:
+        """The months in which any of its visits may be done."""
+        return frozenset[int]().union(*(one.months for one in self.treatment))
+
+    @property
     def key(self) -> str:
-        """A stable name to break ties by: method, product or formulation, carrier."""
+        """A stable name to break ties by: method, product or formulation, carrier; of two steps, theirs before it."""
         recipe = self.visit.recipe
         mix = f"{recipe.product or recipe.formulation}/{recipe.carrier}" if recipe else "-"
-        return f"{self.visit.method}/{mix}"
+        return f"{f'{self.step.key}/' if self.step else ''}{self.visit.method}/{mix}"
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -100,9 +152,10 @@ class PerStem:
 
     kill: share that dies of a visit. mix_ml: finished mix [mL]. minutes: work [min]. cost: money, of the placeholder
     or own prices. cost_per_kill: expected cost to kill one stem. kill_because: which trial, in words.
-    side_m2: ground on which other plants are hit beside it [m2]; no cost has it in it.
+    side_m2: ground on which other plants are hit beside it [m2]; no cost has it in it. side_because: in words. rates:
+    what an hour of work, a litre of product and a litre of carrier were taken to cost [money].
     own_time: whose minutes they are, where they are not a guess.
-    mean_cost, mean_cost_per_kill: their means over the doubt, kept because every ranking asks for them.
+    mean_cost_per_kill: its mean over the doubt, kept because every ranking asks for it.
     """
 
     kill: Worlds
@@ -115,14 +168,27 @@ class PerStem:
     kill_because: tuple[Piece, ...] = ()
     dose_because: str = ""
     side_m2: Worlds = field(default_factory=lambda: sure(0.0))
+    side_because: tuple[Piece, ...] = ()
+    rates: tuple[float, float, float] = (0.0, 0.0, 0.0)
     own_time: str = ""
-    mean_cost: float = field(init=False)
     mean_cost_per_kill: float = field(init=False)
 
     def __post_init__(self) -> None:
-        """Work out both means."""
-        object.__setattr__(self, "mean_cost", expected(self.cost))
+        """Work out what every ranking asks for."""
         object.__setattr__(self, "mean_cost_per_kill", expected(self.cost_per_kill))
+
+    @property
+    def mean_cost(self) -> float:
+        """The mean cost of a visit over the doubt [money]."""
+        return expected(self.cost)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Figured:
+    """A way with its figures for one stem, whatever the rules say of it."""
+
+    way: Way
+    per_stem: PerStem
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -144,6 +210,11 @@ class Option:
         """The worst word said of it."""
         return self.heard.level
 
+    @property
+    def figured(self) -> Figured:
+        """The way and its figures, without the stand."""
+        return Figured(self.way, self.per_stem)
+
 
 @dataclass(frozen=True, slots=True)
 class Pick:
@@ -161,18 +232,25 @@ class SetAside:
 
     stop: the rule's word, where a rule struck it. per_kill: what it costs to kill a stem, where it was only dearer.
     open: whether a person may choose it all the same, because nothing known shuts or stops it. own_reason: whether
-    only a source's advice shuts it. level: the worst the rules say of it, where they weighed it.
+    only a source's advice shuts it. level: the worst the rules say of it, where they weighed it. unbeaten: whether no
+    other open way beats it in cost, visits, ground hit beside and products together; asked when it is read.
     """
 
     way: Way
-    why: tuple[Piece, ...]
-    wins: tuple[Piece, ...]
+    why: Sequence[Piece]
+    wins: Sequence[Piece]
     asks: bool = False
     stop: Verdict | None = None
     per_kill: float | None = None
     open: bool = False
     own_reason: bool = False
     level: Level = Level.OK
+    unbeaten: Callable[[], bool] | None = field(default=None, compare=False, repr=False)
+
+    @property
+    def front(self) -> bool:
+        """Whether no other open way beats it in everything; a way that is shut or stopped is on no front."""
+        return self.unbeaten is not None and self.unbeaten()
 
     @property
     def because(self) -> str:

@@ -70,6 +70,7 @@ class Own:
 
     mixed: partners that the crew plans in a mix. target_share: of the stems, to be dead at the end. set_up_min,
     travel_min: of a day, all people together [min]. day_h: on stems in a day, all people together [h]. times: of stems.
+    extra_mix: what each mix after the first costs, on a whole property [money].
     """
 
     proving: tuple[Proving, ...] = ()
@@ -81,6 +82,7 @@ class Own:
     travel_min: float | None = None
     day_h: float | None = None
     times: tuple[Time, ...] = ()
+    extra_mix: float | None = None
 
     def time(self, what: str, method: str, species: str, unit: str, diameter_cm: float) -> Time | None:
         """Return the own time that fits best: of this ground first, then of this plant, of this size, then the newest.

@@ -20,7 +20,7 @@ from rootcollar.label import Weigher
 from rootcollar.mix.recipe import Recipe
 from rootcollar.survey.stand import Stand
 
-__all__ = ["prescribe"]
+__all__ = ["prescribe", "with_sums"]
 
 _LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"  # no I, no O: read as 1 and 0 on a wet bottle
 
@@ -39,7 +39,11 @@ def prescribe(
     for one in ordered:
         if one.key not in decided and kind_of(one) not in known:
             known[kind_of(one)] = ways_of_kind(one, setting, weigher)
-    choices = [decided.get(one.key) or decide(one, setting, known, weigher) for one in ordered]
+    return with_sums([decided.get(one.key) or decide(one, setting, known, weigher) for one in ordered], setting)
+
+
+def with_sums(choices: Sequence[Choice], setting: Setting) -> Prescription:
+    """Return the prescription that some choices make, in their order, with the sums of the whole plan weighed."""
     said = total_verdicts(choices, setting)
     weighed = tuple(replace(one, total_verdicts=said.get(one.stand.key, ())) for one in choices)
     checked = _fallbacks_checked(weighed, setting)

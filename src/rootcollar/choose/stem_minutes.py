@@ -11,7 +11,8 @@ from rootcollar.choose.effort import apart_m, off_path_kmh, stem_min, walk_min, 
 from rootcollar.choose.option import Way
 from rootcollar.choose.own import Time
 from rootcollar.choose.setting import Setting
-from rootcollar.choose.words import method_in_words
+from rootcollar.choose.steps import alone, both_visits
+from rootcollar.choose.words import method_alone
 from rootcollar.kernel.doubt import Worlds, drawn, sure
 from rootcollar.kernel.errors import Refusal
 from rootcollar.kernel.formula import note, use
@@ -40,10 +41,12 @@ class OnGround:
 
 
 def minutes_per_stem(way: Way, stand: Stand, setting: Setting) -> Worlds:
-    """Return what one visit to one stem of a stand takes where it stands [min].
+    """Return what one visit to one stem of a stand takes where it stands [min]; of two steps, what both take.
 
     Raises Refusal where nobody has guessed or measured one for its size.
     """
+    if len(way.treatment) > 1:
+        return both_visits(*(minutes_per_stem(one, stand, setting) for one in alone(way)))
     own = own_time(way, stand, setting)
     if own is not None:
         return _own(own)
@@ -58,8 +61,11 @@ def minutes_on(work: Worlds, ground: OnGround) -> Worlds:
 def work_per_stem(way: Way, stand: Stand, setting: Setting) -> Worlds:
     """Return the work on one stem like a stand's on level ground, once one stands at it, walk aside [min].
 
-    The same wherever the stand lies. Raises Refusal where nobody has guessed or measured one for its size.
+    The same wherever the stand lies; of two steps, of both. Raises Refusal where nobody has guessed or measured one for
+    its size.
     """
+    if len(way.treatment) > 1:
+        return both_visits(*(work_per_stem(one, stand, setting) for one in alone(way)))
     at_stem = _at_stem(way, stand, setting)
     slash, fruit = _slash(way, stand, setting), _fruit(way, stand, setting)
     return work_min(at_stem, slash, fruit, _thorns(way, stand, setting))
@@ -122,7 +128,7 @@ def _at_stem(way: Way, stand: Stand, setting: Setting) -> Worlds:
         raise Refusal(
             f"time for {method} on stems of this size", limit="no guess is kept for it", do="put in your own times"
         )
-    cited = Cited(rows[0].minutes, "min", rows[0].source, rows[0].mark, f"work on one stem, {method_in_words(way)}")
+    cited = Cited(rows[0].minutes, "min", rows[0].source, rows[0].mark, f"work on one stem, {method_alone(way)}")
     return _drawn(f"minutes/{method}", cited, setting)
 
 

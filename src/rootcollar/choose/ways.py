@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from rootcollar.choose.option import Way
+from rootcollar.choose.steps import stepped
 from rootcollar.choose.strength import Asked, Strength, choose_strength
 from rootcollar.kernel.days import MONTHS, months
 from rootcollar.kernel.errors import NotFound
@@ -103,7 +104,14 @@ def _product(sheet: Sheet, reference: Reference) -> Product | str:
 
 
 def ways_for(species: Species, shelf: tuple[Product, ...], reference: Reference) -> Iterator[Way]:
-    """Yield every way the sources name for the species, with each product that could serve it.
+    """Yield every way the sources name for the species, of one visit, then of two: see `_of_one_visit`, `stepped`."""
+    found = tuple(_of_one_visit(species, shelf, reference))
+    yield from found
+    yield from stepped(species, found, reference)
+
+
+def _of_one_visit(species: Species, shelf: tuple[Product, ...], reference: Reference) -> Iterator[Way]:
+    """Yield every way of one visit, with each product that could serve it.
 
     A generic formulation stands in ("no label yet") only where the shelf has nothing for the method. Work by hand that
     a source warns of is a way too, to be set aside with the source's reason.

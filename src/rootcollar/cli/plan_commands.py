@@ -44,29 +44,42 @@ def new(folder: Path, as_json: bool) -> None:
 @click.command()
 @_FOLDER
 @click.option("--month", type=click.IntRange(1, 12), help="Say what can be done in this month, 1 to 12, and why.")
+@click.option("--plans", "side_by_side", is_flag=True, help="Set plans for the whole property side by side.")
 @_ON
 @_JSON
-def choose(folder: Path, month: int | None, on: str | None, as_json: bool) -> None:
+def choose(folder: Path, month: int | None, side_by_side: bool, on: str | None, as_json: bool) -> None:
     """Say what to treat first, how, when and with how much, from the files in FOLDER.
 
     \b
     Example: rootcollar choose my-woods
     Example: rootcollar choose my-woods --month 10
+    Example: rootcollar choose my-woods --plans
     """
-    from rootcollar.cli import month_text, plan_text
+    from rootcollar.cli import month_text, plan_text, plans_text, steps_text, thicket_text
     from rootcollar.exchange import read_folder
     from rootcollar.jobs.plan import choose as job
     from rootcollar.jobs.plan import setting_of
+    from rootcollar.jobs.plans import side_by_side as plans_job
 
+    if month is not None and side_by_side:
+        raise click.UsageError("--month and --plans are two questions: ask one of them")
     project = read_folder(folder)
-    outcome = job(project, _day(on))
+    outcome, setting = job(project, _day(on)), setting_of(project, _day(on))
+    if side_by_side:
+        found = plans_job(project, setting, outcome.value)
+        emit("plans", plans_text.as_json(project, found, setting), plans_text.summary(project, found, setting), as_json)
+        return
     if month is not None:
-        setting = setting_of(project, _day(on))
         told = month_text.as_json(outcome.value, month, setting)
         emit("month", told, month_text.summary(project, outcome.value, month, setting), as_json)
         return
-    body = plan_text.as_json(project, outcome.value, setting_of(project, _day(on)))
-    emit("choose", body, plan_text.summary(project, outcome.value, _day(on)), as_json)
+    body = plan_text.as_json(project, outcome.value, setting)
+    lines = (
+        *plan_text.summary(project, outcome.value, _day(on)),
+        *steps_text.summary(outcome.value, setting),
+        *thicket_text.summary(outcome.value, setting),
+    )
+    emit("choose", body, lines, as_json)
     _leave(outcome.level)
 
 

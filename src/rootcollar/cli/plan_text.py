@@ -11,6 +11,7 @@ from rootcollar.choose import (
     Choice,
     Prescription,
     Reach,
+    SetAside,
     Setting,
     alike,
     best_months,
@@ -35,6 +36,8 @@ from rootcollar.choose import (
     year_of_line,
 )  # fmt: skip
 from rootcollar.cli.group_words import best_words, whose
+from rootcollar.cli.steps_text import owed_json, steps_json
+from rootcollar.cli.thicket_text import thickets_json
 from rootcollar.kernel.days import MONTHS, name_months
 from rootcollar.kernel.doubt import band, best
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
@@ -97,7 +100,7 @@ def _group(lines: Sequence[Choice], plan: Prescription, month: int, short: bool)
         yield from _wrap(f"{_MARK[Level.STOP]} Leave for now: {who}. {because[:1].upper()}{because[1:]}", "   ")
         return
     verb, _ = instruction(first.option.way)
-    recipe, months = first.recipe, first.option.way.visit.months
+    recipe, months = first.recipe, first.option.way.months
     poured = poured_ml(lines)
     mix = f"mix {_letter(recipe, plan)}, {_amount(poured)}; " if recipe else ""
     when = ("any month" if len(months) == len(MONTHS) else name_months(months)) + best_words(lines)
@@ -211,6 +214,8 @@ def as_json(project: Project, plan: Prescription, setting: Setting) -> dict[str,
         "property": project.ground.name,
         "notes": list(_notes(project)),
         "opens_most": opening.words if (opening := opens_most(plan.choices)) else None,
+        "second_steps_owed": owed_json(plan, setting),
+        "thickets": thickets_json(plan, setting),
         "order": [{"unit": key, "because": because} for key, because in plan.order],
         "lines": [
             _line_json(one, plan, setting) | {"at_most": [_reach(found) for found in reached.get(one.stand.key, ())]}
@@ -244,18 +249,16 @@ def _line_json(choice: Choice, plan: Prescription, setting: Setting) -> dict[str
         "level": "stop" if option is None else choice.level.word,
         "because": choice.because,
         "verdicts": [_verdict(one) for one in worst_first(choice.verdicts)],
-        "set_aside": [
-            {"way": way_words(one.way), "because": one.because, "would_win_if": one.would_win_if, "asks": one.asks}
-            for one in choice.set_aside
-        ],
+        "set_aside": [_aside_json(one) for one in choice.set_aside],
     }
     if option is not None:
         out |= {
             "method": option.way.visit.method,
             "mix": _letter(choice.recipe, plan),
-            "months": sorted(option.way.visit.months),
+            "months": sorted(option.way.months),
             "not_on_the_day": shut_words([choice], setting.on.month),
             **_year_json(choice, setting),
+            **steps_json(choice, setting),
             "instruction": ", ".join(instruction(option.way)),
             "mix_ml": _band(line_mix_ml(stand.stems, option.per_stem.mix_ml)),
             "minutes": _band(line_minutes(stand.stems, option.per_stem.minutes)),
@@ -271,6 +274,11 @@ def _line_json(choice: Choice, plan: Prescription, setting: Setting) -> dict[str
     if choice.fallback is not None:
         out["fallback"] = {"way": way_words(choice.fallback.option.way), "if": choice.fallback.trigger}
     return out
+
+
+def _aside_json(one: SetAside) -> dict[str, Any]:
+    told = {"because": one.because, "would_win_if": one.would_win_if, "asks": one.asks, "on_front": one.front}
+    return {"way": way_words(one.way), **told}
 
 
 def _year_json(choice: Choice, setting: Setting) -> dict[str, Any]:

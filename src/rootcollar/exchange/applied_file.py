@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from types import MappingProxyType
 
 from rootcollar.exchange.rows import Column, Row, read_rows
 from rootcollar.exchange.tally_file import unit_reader
+from rootcollar.exchange.treated import BY_HAND, TREATED_COLUMNS, Treated, read_treated
 from rootcollar.kernel.days import read_date
 from rootcollar.kernel.errors import BadInput, Fault, NotFound
 from rootcollar.kernel.units import Kind, Quantity, read
@@ -27,10 +28,12 @@ COLUMNS = (
     Column("amount of product", "32 fl oz"),
     Column("strength", "4 lb ae/gal", needed=False),
     Column("area", "0.4 ac"),
+    *TREATED_COLUMNS,
     Column("note", "first pass", needed=False),
 )
 
 _ML_IN_L = 1000
+_NOTHING = "none"  # in both columns of a row of work by hand: an empty cell could be one forgotten
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +61,8 @@ def read_applied(
 
     The amount is a volume of product with its strength (that of its sheet, where none is written), or a weight of acid
     or active ("0.5 lb ae"). Salts and esters are counted as their acid. shelf: label sheets by key; a product of two
-    ingredients counts for both, and a distributor's number stands for its base product.
+    ingredients counts for both, and a distributor's number stands for its base product. What was girdled, pulled or cut
+    and got nothing is a row too, with none as its ingredient and its amount: its trees may still stand dead.
     Raises BadInput with every fault, by row and column.
     """
     table = read_rows(text, file, COLUMNS)
@@ -66,15 +70,38 @@ def read_applied(
     found: list[Applied] = []
     for row in table.rows:
         on, unit, area = row.read("date", read_date), row.read("unit", read_unit), row.read("area", _area_m2)
+        stems = read_treated(row, on)
+        if row.cells.get("ingredient", "").casefold() == _NOTHING:
+            found += _by_hand(row, (on, unit, area), stems)
+            continue
         sheet = _sheet(row.cells.get("product", ""), shelf)
         named = _named(row, sheet)
         put = _put(row, named, sheet)
         if on is not None and unit is not None and named is not None and put is not None and area is not None:
-            found += _applied(row, (on, unit, area), named, put, sheet)
+            first, *others = _applied(row, (on, unit, area), named, put, sheet)
+            found += [_with(first, stems), *others]
     faults = [fault for row in table.rows for fault in row.faults]
     if faults:
         raise BadInput(*faults)
     return tuple(found), table.notes
+
+
+def _by_hand(row: Row, where: tuple[date | None, str | None, float | None], stems: Treated) -> Iterator[Applied]:
+    """Yield the work of a row that put nothing on; a fault where the row says otherwise too."""
+    on, unit, area_m2 = where
+    if stems.method not in BY_HAND:
+        row.fault("method", repr(row.cells.get("method", "")), f"{', '.join(BY_HAND)}, where the ingredient is none")
+    if row.cells.get("amount of product", "").casefold() != _NOTHING or row.cells.get("product"):
+        row.fault("ingredient", _NOTHING, "none also as the amount of product, and no product")
+    if on is not None and unit is not None and area_m2 is not None:
+        yield _with(Applied(on, unit, "", 0.0, area_m2), stems)
+
+
+def _with(one: Applied, stems: Treated) -> Applied:
+    return replace(
+        one, species=stems.species, method=stems.method, diameter_cm=stems.diameter_cm, stems=stems.stems,
+        down=stems.down,
+    )  # fmt: skip
 
 
 def _applied(

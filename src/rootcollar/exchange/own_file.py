@@ -173,6 +173,7 @@ class _Own(Entry):
     travel: OfDay | None = Field(None, description="minutes of a day, all people together, such as travel = 60")
     day: OfDay | None = Field(None, description="hours on stems in a day, all people together, such as day = 12")
     wage: Money | None = Field(None, description="what an hour of one person costs, such as wage = 28")
+    extra_mix: Money | None = Field(None, description="what each mix after the first costs, such as extra_mix = 60")
 
 
 def read_own(table: dict[str, Any], file: str, sheets: Collection[str], units: Mapping[str, str] | None = None) -> Own:
@@ -210,7 +211,7 @@ def read_own(table: dict[str, Any], file: str, sheets: Collection[str], units: M
                   one.fertiliser)
             for one in entry.partner
         ),
-        entry.target, entry.set_up, entry.travel, entry.day, read_times(entry.time, units),
+        entry.target, entry.set_up, entry.travel, entry.day, read_times(entry.time, units), entry.extra_mix,
     )  # fmt: skip
 
 

@@ -27,6 +27,8 @@ COLUMNS = (
     Column("height", "6 ft", needed=False),
     Column("fruiting", "yes", needed=False),
     Column("note", "along the fence", needed=False),
+    Column("thicket", "hedge", needed=False),
+    Column("keep inside", "spicebush; or none", needed=False),
 )
 
 T = TypeVar("T")
@@ -37,6 +39,7 @@ _METRIC = frozenset({"mm", "cm", "m"})
 _MEASURED: Mapping[str, MeasuredAt] = {
     "breast height": "breast height", "dbh": "breast height", "root collar": "root collar", "ground": "root collar",
 }  # fmt: skip
+_NOTHING = "none"  # somebody looked and found nothing that is to stay
 _YES = {"yes": True, "y": True, "no": False, "n": False}
 _THICKEST_CM, _NARROWEST_CM = 300, 0.1  # ours: beyond these it is a slip of the unit, or a class no tape can tell
 _MOST_STEMS, _TALLEST_M = 10_000_000, 100  # ours: beyond these it is a slip of typing
@@ -89,7 +92,13 @@ def _tally_row(row: Row, read_unit: Callable[[str], str]) -> TallyRow | None:
         row.fault("high", f"{high:g} with a count of {count:g}", "at least the count")
     if unit is None or species is None or band_cm is None or count is None:
         return None
-    return TallyRow(unit, species, band_cm, count, low, high, measured_at, crown_m, height_m, fruiting)
+    thicket, inside = row.cells.get("thicket", "").casefold(), row.cells.get("keep inside", "")
+    if inside and not thicket:
+        row.fault("keep inside", repr(inside), "empty, or the name of the thicket in its column too")
+    keep = "" if inside.casefold() == _NOTHING else inside or None
+    return TallyRow(
+        unit, species, band_cm, count, low, high, measured_at, crown_m, height_m, fruiting, thicket, keep
+    )  # fmt: skip
 
 
 def read_band(said: str) -> tuple[float, float]:

@@ -199,6 +199,9 @@ def _things(reference: Reference) -> Iterator[tuple[str, object]]:
     yield "minutes a stem", reference.labour
     yield "walk, slope, thorns, slash and fruit", (dict(reference.walking), dict(reference.effort))
     yield "seasons", reference.seasons
+    yield "steps", reference.steps
+    yield "holds", reference.holds
+    yield "thicknesses by the body", reference.body
     yield "prices and pay to start from", (dict(reference.placeholders), dict(reference.price_usd_per_gal))
     yield "disagreements", reference.conflicts
 

@@ -13,6 +13,7 @@ Public words: load, read, Reference; find_species, find_ingredient, find_form, f
 find_tongue; best, named, numbers, spans; figures, row_words; and the shapes listed in __all__.
 """
 
+from rootcollar.reference.body import BodySize
 from rootcollar.reference.chooser import best, middle, named, numbers, spans, why
 from rootcollar.reference.disagree import Conflict
 from rootcollar.reference.effort import EffortRow
@@ -43,6 +44,7 @@ from rootcollar.reference.posting import PostingRow
 from rootcollar.reference.products import Form, Formulation, Ingredient
 from rootcollar.reference.seasons import SeasonRow
 from rootcollar.reference.spans import Figure, Row, Span, Value, Window
+from rootcollar.reference.steps import HoldRow, StepRow
 from rootcollar.reference.ways import Coverage, KillRow, LabourRow, MethodFacts, NamedFigure, Practice, TrialRow
 
 __all__ = [
@@ -63,6 +65,7 @@ __all__ = [
     "why",
     "figures",
     "row_words",
+    "BodySize",
     "Conflict",
     "Coverage",
     "EfficacyRow",
@@ -74,6 +77,7 @@ __all__ = [
     "General",
     "Hazard",
     "Ingredient",
+    "HoldRow",
     "JudgeRow",
     "KillRow",
     "LabourRow",
@@ -88,6 +92,7 @@ __all__ = [
     "Span",
     "Species",
     "StatusRow",
+    "StepRow",
     "SymptomRow",
     "TimingRow",
     "TrialRow",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from functools import lru_cache
 from typing import Literal, TypeVar, cast
 
 from rootcollar.kernel.sources import Cited, Mark, Source
@@ -14,6 +15,8 @@ from rootcollar.reference.ways import NamedFigure
 __all__ = ["best", "middle", "named", "numbers", "spans", "why"]
 
 T = TypeVar("T")
+
+_KEPT = 2048  # ours: spans whose middle is kept; the reference has some hundreds, and every stem asks for the same
 
 _MARKED = {
     Mark.READ: "read in a source",
@@ -89,6 +92,7 @@ def spans(rows: Sequence[Figure]) -> tuple[Cited[Span], ...]:
     return cast("tuple[Cited[Span], ...]", tuple(row for row in rows if isinstance(row.value, Span)))
 
 
+@lru_cache(maxsize=_KEPT)
 def middle(row: Cited[Span]) -> Cited[float]:
     """Return the one figure to use of a span: its named best, else its lower end, else its upper one."""
     ends = (row.value.best, row.value.low, row.value.high)

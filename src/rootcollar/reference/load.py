@@ -10,6 +10,7 @@ from typing import Generic, TypeVar
 
 from rootcollar.kernel.sources import Cited, Source
 from rootcollar.kernel.tongue import Tongue
+from rootcollar.reference.body import BodySize, read_body
 from rootcollar.reference.disagree import Conflict, read_conflict
 from rootcollar.reference.effort import EffortRow, read_effort
 from rootcollar.reference.plants import General, Species
@@ -20,6 +21,7 @@ from rootcollar.reference.read_products import read_form, read_formulation, read
 from rootcollar.reference.read_ways import read_coverage, read_kill, read_labour, read_method, read_named, read_practice
 from rootcollar.reference.seasons import SeasonRow, read_season
 from rootcollar.reference.spans import Span
+from rootcollar.reference.steps import HoldRow, StepRow, read_hold, read_step
 from rootcollar.reference.table import Book, Table
 from rootcollar.reference.tongues import read_tongue
 from rootcollar.reference.ways import Coverage, KillRow, LabourRow, MethodFacts, NamedFigure, Practice
@@ -222,6 +224,21 @@ class Reference:
     def seasons(self) -> tuple[SeasonRow, ...]:
         """Parts of the year in which ways of working do best, or do not work, whatever the plant."""
         return self._rows("seasons.toml", "seasons", read_season)
+
+    @cached_property
+    def body(self) -> tuple[BodySize, ...]:
+        """Thicknesses that a crew tells by its own body, thinnest first."""
+        return self._rows("body.toml", "body", read_body)
+
+    @cached_property
+    def steps(self) -> tuple[StepRow, ...]:
+        """Ways of two visits: the first prepares, the second kills."""
+        return self._rows("steps.toml", "steps", read_step)
+
+    @cached_property
+    def holds(self) -> tuple[HoldRow, ...]:
+        """How long treated plants are left uncut."""
+        return self._rows("steps.toml", "holds", read_hold)
 
     @cached_property
     def placeholders(self) -> Mapping[str, Cited[Span]]:

@@ -17,6 +17,8 @@ class TallyRow:
     """One row of a stem tally. low and high: the counter's own 80 % range, where given.
 
     band_cm: the diameter class [cm]. crown_m, height_m: width and height of a typical plant [m], where given.
+    thicket: name of the thicket that it stands in, mixed with others. keep_inside: what is to stay in it, "" for looked
+    and found none; None: nobody has said.
     """
 
     unit: str
@@ -29,11 +31,16 @@ class TallyRow:
     crown_m: float | None = None
     height_m: float | None = None
     fruiting: bool | None = None
+    thicket: str = ""
+    keep_inside: str | None = None
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Stand:
-    """Unit x species x size band. stems: the count as worlds. key: as "bench/rhca3/2.5-5.1cm"."""
+    """Unit x species x size band. stems: the count as worlds. key: as "bench/rhca3/2.5-5.1cm".
+
+    thicket, keep_inside: as of a `TallyRow`.
+    """
 
     key: str
     unit: str
@@ -44,3 +51,5 @@ class Stand:
     crown_m: float | None = None
     height_m: float | None = None
     fruiting: bool | None = None
+    thicket: str = ""
+    keep_inside: str | None = None

@@ -40,7 +40,7 @@ def stands(rows: Iterable[TallyRow], doubt: Doubt) -> tuple[Stand, ...]:
             raise ValueError(f"two rows for {key}")
         found[key] = Stand(
             key, row.unit, row.species, row.band_cm, _stems(key, row, doubt), row.measured_at, row.crown_m,
-            row.height_m, row.fruiting,
+            row.height_m, row.fruiting, row.thicket, row.keep_inside,
         )  # fmt: skip
     return tuple(found[key] for key in sorted(found) if found[key].stems.any())
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from rootcollar.choose import Choice, Option, Setting
 from rootcollar.kernel.doubt import best
@@ -23,10 +24,8 @@ def after_cut(option: Option, setting: Setting) -> tuple[str, ...]:
 
     Fruit that nobody has looked for is looked for first, never taken as none.
     """
-    method = option.way.visit.method
-    if method not in CUTTING:
-        return ()
-    return tuple(_said(option, method, setting))
+    ways = (replace(option.way, treatment=(one,)) for one in option.way.treatment if one.method in CUTTING)
+    return tuple(words for way in ways for words in _said(replace(option, way=way), way.visit.method, setting))
 
 
 def _said(option: Option, method: str, setting: Setting) -> Iterator[str]:
@@ -72,5 +71,5 @@ def bags_for(lines: Sequence[Choice], setting: Setting) -> tuple[str, ...]:
         f"{text.size(one.stand.band_cm)}, about {best(one.stand.stems):,.0f} stems"
         + ("" if one.stand.fruiting else ", if they fruit: nobody has said")
         for one in lines
-        if one.stand.fruiting is not False and any(option.way.visit.method in CUTTING for option in one.options)
+        if one.stand.fruiting is not False and any(CUTTING & set(option.way.methods) for option in one.options)
     )

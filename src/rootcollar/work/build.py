@@ -15,8 +15,9 @@ from rootcollar.work.asked import PacketAsked
 from rootcollar.work.cards import mix_cards
 from rootcollar.work.dangers import danger_words
 from rootcollar.work.day_rules import day_verdicts
-from rootcollar.work.day_sheet import DayAsked, day_sheet, in_season
+from rootcollar.work.day_sheet import DayAsked, day_sheet
 from rootcollar.work.look_alikes import look_boxes
+from rootcollar.work.mixes import work_lines
 from rootcollar.work.packet import Packet, RulesPage, Said, UnitPage
 from rootcollar.work.pages import pages
 from rootcollar.work.readers import readers_of
@@ -37,11 +38,12 @@ def packet(asked: PacketAsked) -> Packet:
 
     Where the day is known, what the sources do not name for its month stands on the day sheet as struck out.
     """
-    work = tuple(one for one in asked.cleared.lines if in_season(one.way, asked.day))
+    work = work_lines(asked)
     first = next((key for key in asked.units if any(one.stand.unit == key for one in work)), asked.units[0])
     units = asked.setting.ground.units
     of_first = tuple(one for one in work if one.stand.unit == first)
-    held = tuple(one for one in asked.lines if one.stand.unit == first and one not in of_first)
+    done = {one.stand.key for one in of_first}
+    held = tuple(one for one in asked.lines if one.stand.unit == first and one.stand.key not in done)
     page_one = DayAsked(units[first], of_first, held, asked.prescription, asked.setting, asked.crew, asked.day)
     tongues = asked.setting.reference.tongues
     made = Packet(

@@ -39,6 +39,7 @@ from rootcollar.work.in_tongue import day_words, label_words, month_words, plant
 from rootcollar.work.look_alikes import look_boxes
 from rootcollar.work.own_reason import own_boxes
 from rootcollar.work.packet import DaySheet, LoadRow, MixLine, SizeRow, Sketch, Target
+from rootcollar.work.steps_words import step_note
 from rootcollar.work.struck import struck_lines, struck_ways
 from rootcollar.work.worked import number, within
 
@@ -130,8 +131,8 @@ def letter_of(recipe: Recipe | None, prescription: Prescription) -> str:
 
 
 def in_season(way: Way, day: date | None) -> bool:
-    """Return whether the sources name the day's month for a way; True while no day is set."""
-    return day is None or day.month in way.visit.months
+    """Return whether the sources name the day's month for a way, of two steps the first; True while no day is set."""
+    return day is None or day.month in way.treatment[0].months
 
 
 def _recipes(asked: DayAsked) -> dict[str, Recipe]:
@@ -163,7 +164,7 @@ def _batches(recipes: dict[str, Recipe], asked: DayAsked) -> dict[str, Batches]:
 
 
 def _season(lines: Sequence[Choice], tongue: Tongue) -> str:
-    months = [one.way.visit.months for one in lines]
+    months = [one.way.months for one in lines]
     if not months:
         return ""
     shared = frozenset.intersection(*months)
@@ -172,7 +173,7 @@ def _season(lines: Sequence[Choice], tongue: Tongue) -> str:
 
 def _cuts(lines: Sequence[Choice]) -> bool:
     """Whether anybody may have to saw: for the first way or for a fallback."""
-    return any(option.way.visit.method in _SAWN for line in lines for option in line.options)
+    return any(_SAWN & set(option.way.methods) for line in lines for option in line.options)
 
 
 def _targets(lines: Sequence[Choice], setting: Setting, tongue: Tongue) -> tuple[Target, ...]:
@@ -189,6 +190,9 @@ def _target(species: Species, tongue: Tongue) -> Target:
 def _size_row(lines: Sequence[Choice], asked: DayAsked, tongue: Tongue) -> SizeRow:
     """One row for all stands that are treated alike: sizes by plant, stems added up."""
     verb, rest = instruction(lines[0].way, tongue)
+    rest = "; ".join(
+        one for one in (rest, step_note(lines[0], asked.prescription, asked.setting, asked.day, tongue)) if one
+    )
     species = asked.setting.reference.species
     plants = dict.fromkeys(one.stand.species for one in lines)
     sizes = [

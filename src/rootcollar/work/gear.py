@@ -29,7 +29,7 @@ _ALWAYS = "Never leather or cotton with herbicide, never a lining that stays in 
 def gear_page(asked: PacketAsked) -> Page | None:
     """Return the page, or None on a day with neither mix nor cut."""
     mixes = day_mixes(asked)
-    methods = {option.way.visit.method for line in work_lines(asked) for option in line.options}
+    methods = {one for line in work_lines(asked) for option in line.options for one in option.way.methods}
     sawn, cutting = bool(methods & SAWN), bool(methods & (SAWN | _HACKED))
     if not mixes and not cutting:
         return None
@@ -122,7 +122,7 @@ def _saw_part(asked: PacketAsked, *, power: bool) -> Part:
 
 def _apart(asked: PacketAsked, lengths: float) -> str:
     """How far off the others stay: in feet where every plant to be sawn has its height in the tally."""
-    lines = [one for one in work_lines(asked) if any(option.way.visit.method in SAWN for option in one.options)]
+    lines = [one for one in work_lines(asked) if any(SAWN & set(option.way.methods) for option in one.options)]
     heights = [one.stand.height_m for one in lines]
     known = [one for one in heights if one is not None]
     if len(known) < len(heights):

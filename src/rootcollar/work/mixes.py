@@ -5,13 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from rootcollar.choose import Choice, mix_words
+from rootcollar.choose import Choice, mix_words, on_day
 from rootcollar.mix import Limits, Recipe, sides
 from rootcollar.shelf import Sheet, strictest
 from rootcollar.work.asked import PacketAsked
 from rootcollar.work.batches import limits_of
 from rootcollar.work.cards import product_words
-from rootcollar.work.day_sheet import in_season
 
 __all__ = ["DayMix", "Product", "day_mixes", "day_products", "limits_of_mix", "recipes_of", "work_lines"]
 
@@ -80,8 +79,9 @@ class Product:
 
 
 def work_lines(asked: PacketAsked) -> tuple[Choice, ...]:
-    """Return the cleared lines that are work on the day."""
-    return tuple(one for one in asked.cleared.lines if in_season(one.way, asked.day))
+    """Return the cleared lines that are work on the day; of two steps, with the one that is due."""
+    found = (on_day(one, asked.day, asked.setting) for one in asked.cleared.lines)
+    return tuple(one for one in found if one is not None)
 
 
 def recipes_of(lines: Iterable[Choice]) -> tuple[Recipe, ...]:

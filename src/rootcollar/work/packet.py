@@ -166,6 +166,9 @@ class UnitLine:
     months: tuple[
         str, ...
     ] = ()  # of a line of work: when it is best, then months open, open on some days, shut, and why
+    steps: tuple[
+        str, ...
+    ] = ()  # of a way of two visits: both with their days; and how long what is treated stays uncut
     side: str = ""  # ground beside the stems on which other plants are hit; nothing for a line without mix
     to_share: str = ""  # visits, hours and money until enough stems are dead; nothing for a line that is not work
     after: tuple[str, ...] = ()  # what to do with what is cut; nothing where nothing is
@@ -182,6 +185,7 @@ class UnitPage:
     lines: tuple[UnitLine, ...]
     set_aside: tuple[Reason, ...] = ()
     dangers: tuple[str, ...] = ()  # of the plants worked
+    thickets: tuple[tuple[str, str, tuple[str, ...]], ...] = ()  # mixed ones: title, "" or stop or ask, sentences
     look_alikes: tuple[str, ...] = ()  # of a day: which plants cannot be told from which on it, and what then
 
 

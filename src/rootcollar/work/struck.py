@@ -48,7 +48,7 @@ def _why(line: Choice, tongue: Tongue, day: date | None) -> Struck:
             return Struck("stop", "", line.because, "")
         return _said(said[0], tongue) if said else Struck("stop", "", tongue.say("struck.no_way"), "")
     if line.level < Level.ASK and day is not None:
-        named = month_words(line.way.visit.months, tongue)
+        named = month_words(line.way.months, tongue)
         because = tongue.say("struck.month", month=tongue.say(f"month.{day.month}"), months=named)
         return Struck("stop", "", because, tongue.say("struck.another_day"))
     return _said(said[0], tongue)

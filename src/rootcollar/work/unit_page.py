@@ -39,6 +39,8 @@ from rootcollar.work.day_sheet import letter_of
 from rootcollar.work.months_words import months_words
 from rootcollar.work.packet import Reason, Said, UnitLine, UnitPage
 from rootcollar.work.reach_words import reach_words
+from rootcollar.work.steps_words import steps_words
+from rootcollar.work.thicket_words import thicket_words
 
 __all__ = ["said", "unit_line", "unit_page"]
 
@@ -65,6 +67,7 @@ def unit_page(unit: Unit, prescription: Prescription, setting: Setting, day: dat
             for one in group
         ),
         set_aside=_set_aside(lines, setting),
+        thickets=tuple((one.title, one.level, one.lines) for one in thicket_words(prescription, setting, unit.key)),
     )
 
 
@@ -109,6 +112,7 @@ def unit_line(choice: Choice, prescription: Prescription, setting: Setting) -> U
         said=spoken,
         struck=mark,
         to_share=_to_share(choice, setting),
+        steps=steps_words(choice, setting),
         side=_side(choice, option) if recipe else "",
     )
 

@@ -11,6 +11,7 @@ from rootcollar.web.pages import (
     facts,
     figure,
     ground,
+    plans,
     prepare,
     shelf,
     shelf_edit,
@@ -22,6 +23,6 @@ from rootcollar.web.pages import (
 __all__ = ["ROUTERS"]
 
 ROUTERS: tuple[APIRouter, ...] = (
-    choose.router, count.router, door.router, facts.router, figure.router, ground.router, prepare.router,
+    plans.router, choose.router, count.router, door.router, facts.router, figure.router, ground.router, prepare.router,
     shelf_edit.router, shelf_second.router, shelf.router, start.router, style.router,
 )  # fmt: skip

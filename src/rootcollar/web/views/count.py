@@ -55,6 +55,8 @@ COLUMNS = (
     Shown("height", "Height", "6 ft"),
     Shown("fruiting", "Fruiting", choices=("yes", "no")),
     Shown("note", "Note"),
+    Shown("thicket", "Thicket", "hedge"),
+    Shown("keep inside", "Keep inside", "or none"),
 )
 
 

@@ -86,7 +86,7 @@ def _line(line: Choice, here: Open) -> told.LineOf:
         "instruction": ", ".join(filter(None, instruction(option.way))) if option else "Leave for now",
         "because": line.because,
         "fallback": f"{line.fallback.trigger}: {way_words(line.fallback.option.way)}" if line.fallback else "",
-        "months": sorted(option.way.visit.months) if option else [],
+        "months": sorted(option.way.months) if option else [],
         "mix": next((letter for letter, one in letters.items() if one == recipe), "") if recipe else "",
         "stems": _band(stand.stems),
         "mix_ml": _band(line_mix_ml(stand.stems, option.per_stem.mix_ml)) if work and option and recipe else None,

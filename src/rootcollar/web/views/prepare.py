@@ -9,7 +9,7 @@ from datetime import date
 from difflib import get_close_matches
 from urllib.parse import urlencode
 
-from rootcollar.choose import Choice, Prescription, Setting
+from rootcollar.choose import Choice, Prescription, Setting, on_day
 from rootcollar.jobs.plan import Prepared, prepare, prescribed, setting_of
 from rootcollar.kernel.days import read_date
 from rootcollar.kernel.errors import BadInput, Fault
@@ -19,7 +19,6 @@ from rootcollar.reference import find_tongue
 from rootcollar.web.desk import Open, of_the_last_few
 from rootcollar.web.views.packet import Drawn, bars_of, day_page
 from rootcollar.work import text
-from rootcollar.work.day_sheet import in_season
 from rootcollar.work.packet import Packet, Page, Part, Said, Tag
 from rootcollar.work.struck import struck_lines
 from rootcollar.work.unit_page import said as printed
@@ -206,7 +205,7 @@ def packet_view(here: Open, wanted: Wanted) -> PacketView:
         "" if here.project.ground.demo else packet.banner,
         tuple((key, here.project.ground.units[key].name) for key in keys),
         _barriers(lines, here, wanted.day),
-        any(_is_work(one, wanted.day) for one in lines),
+        any(_is_work(one, wanted.day, here.setting) for one in lines),
         any(one.level is Level.ASK for one in lines),
         day_page(packet.day),
         pages,
@@ -228,7 +227,7 @@ def first_with_work(here: Open, day: date | None) -> str:
     """Return the key of the first unit in the plan's order with a line that is work on the day; else the first."""
     plan = _weighed(here, day)
     keys = [key for key, _ in plan.order]
-    begun = {one.stand.unit for one in plan.choices if _is_work(one, day)}
+    begun = {one.stand.unit for one in plan.choices if _is_work(one, day, here.setting)}
     return next((key for key in keys if key in begun), keys[0])
 
 
@@ -237,7 +236,7 @@ def _steps(plan: Prescription, here: Open, wanted: Wanted) -> Iterator[UnitStep]
     alone = wanted.units or tuple(key for key, _ in plan.order)
     for key, _ in plan.order:
         lines = [one for one in plan.choices if one.stand.unit == key]
-        work = [one for one in lines if _is_work(one, wanted.day)]
+        work = [one for one in lines if _is_work(one, wanted.day, here.setting)]
         kept = [one.level for one in lines if one not in work]
         level = "ok" if not kept else Level.ASK.word if all(one is Level.ASK for one in kept) else Level.STOP.word
         name, words = here.project.ground.units[key].name, f"{len(work)} of {len(lines)} lines are work"
@@ -260,8 +259,8 @@ def _anchor(words: str) -> str:
     return _NOT_A_NAME.sub("-", words.casefold()).strip("-")
 
 
-def _is_work(line: Choice, day: date | None) -> bool:
-    return line.is_work and in_season(line.way, day)
+def _is_work(line: Choice, day: date | None, setting: Setting) -> bool:
+    return line.is_work and on_day(line, day, setting) is not None
 
 
 def _barriers(lines: Sequence[Choice], here: Open, day: date | None) -> tuple[Barrier, ...]:
@@ -288,7 +287,7 @@ def _by_unit(lines: Sequence[Choice], setting: Setting) -> Iterator[tuple[str, s
 
 def _against(line: Choice, setting: Setting, day: date | None) -> tuple[Said, ...]:
     """Return what keeps a line from being work on the day; nothing where it is work."""
-    if _is_work(line, day):
+    if _is_work(line, day, setting):
         return ()
     spoken = tuple(printed(one) for one in worst_first(line.verdicts) if one.level >= Level.ASK)
     if spoken:

@@ -34,7 +34,19 @@ from rootcollar.kernel.verdict import Level
 from rootcollar.reference import KillRow
 from rootcollar.web.desk import Open
 from rootcollar.web.views.measured import measured_drawer
-from rootcollar.web.views.working import Drawer, Run, Step, before, counted, drawer_of, line_of, spread, stems_drawer
+from rootcollar.web.views.most import MOSTS, most_drawer
+from rootcollar.web.views.working import (
+    Drawer,
+    Run,
+    Step,
+    before,
+    counted,
+    drawer_of,
+    line_of,
+    mean_step,
+    spread,
+    stems_drawer,
+)
 from rootcollar.work import text
 
 __all__ = [
@@ -48,12 +60,12 @@ __all__ = [
     "runs_of",
 ]
 
-REASONS = ("kill", "minutes", "per_kill", "cost", "counted", "needed", "first", "side")
+REASONS = ("kill", "minutes", "per_kill", "cost", "counted", "needed", "first", "side", *MOSTS)
 _ABOUT = {
     "kill": "share dying of a visit", "minutes": "minutes a stem", "per_kill": "cost of a stem killed",
     "cost": "cost of a visit to one stem", "counted": "share that counts with its doubt",
     "needed": "share it would need", "first": "cost of a stem killed by the chosen way",
-    "side": "ground hit beside a stem",
+    "side": "ground hit beside a stem", **MOSTS,
 }  # fmt: skip
 _AGAIN = "the same plants were looked at again in a later season"
 _DIFFER = "by more than their own spread, and both are kept"
@@ -90,6 +102,8 @@ def reason_drawer(here: Open, what: str, line: str, key: str) -> Drawer:
         return drawer_of(
             f"{best(found):.2g} minutes a stem", spread(low, high, found), steps, here.setting.reference.sources
         )
+    if what in MOSTS:
+        return most_drawer(here, what, choice, way)
     return _side(here, way) if what == "side" else _money(here, what, choice, way)
 
 
@@ -156,21 +170,15 @@ def _money(here: Open, what: str, choice: Choice, way: Way) -> Drawer:
     drawer = drawer_of(_says(what, found, share), "", steps, setting.reference.sources)
     if share is not None:
         of = [Step("share as shown", f"{share:.6g} = {100 * share:.6g} %")]
-        means = _mean("this way, a visit", replay_stem_cost(way, stand, setting)), _mean("a stem killed", other)
+        means = mean_step("this way, a visit", replay_stem_cost(way, stand, setting)), mean_step("a stem killed", other)
         return replace(drawer, steps=(*drawer.steps[:-1], *means, drawer.steps[-1], *of))
-    return replace(drawer, steps=(*drawer.steps, _mean("expected", found)))
+    return replace(drawer, steps=(*drawer.steps, mean_step("expected", found)))
 
 
 def _says(what: str, found: Worlds, share: float | None) -> str:
     if share is not None:
         return f"{share:.0%} of stems a visit" + (", as its doubt counts" if what == "counted" else ", to win")
     return f"${expected(found):,.2f}, expected for a " + ("visit to one stem" if what == "cost" else "stem killed")
-
-
-def _mean(what: str, worlds: Worlds) -> Step:
-    if worlds.size == 1:
-        return Step(what, f"without doubt = {expected(worlds):.6g} money")
-    return Step(what, f"mean of {worlds.size - 1:,} draws of the doubt = {expected(worlds):.6g} money")
 
 
 def place_runs(here: Open, key: str) -> tuple[Run, ...]:

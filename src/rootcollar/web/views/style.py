@@ -94,7 +94,21 @@ def _months() -> tuple[tuple[str, bool | str, str], ...]:
 
 
 def _cells() -> tuple[Cell, ...]:
-    said = ("bench", "common buckthorn", "1-2 in", "many", "80", "150", "breast height", "4 ft", "6 ft", "yes", "")
+    said = (
+        "bench",
+        "common buckthorn",
+        "1-2 in",
+        "many",
+        "80",
+        "150",
+        "breast height",
+        "4 ft",
+        "6 ft",
+        "yes",
+        "",
+        "",
+        "",
+    )
     units = (("", ""), ("bench", "The bench"))
     choices = {"unit": units, "measured at": (("", ""), ("breast height", "breast height")), "fruiting": _YES_NO}
     return tuple(

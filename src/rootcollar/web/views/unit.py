@@ -42,6 +42,8 @@ from rootcollar.work import text
 from rootcollar.work.after_cut import after_cut
 from rootcollar.work.dangers import minded
 from rootcollar.work.packet import Said
+from rootcollar.work.steps_words import steps_words
+from rootcollar.work.thicket_words import ThicketWords, thicket_words
 from rootcollar.work.unit_page import said as printed
 
 __all__ = ["Card", "Row", "UnitView", "unit_cards", "unit_view"]
@@ -76,6 +78,7 @@ class Row:
     side: Run | None = None
     side_doubt: str = ""
     to_share: tuple[Run, ...] = ()
+    steps: tuple[str, ...] = ()
     fallback: str = ""
     ways: tuple[tuple[str, str], ...] = ()
     picked: bool = False
@@ -103,6 +106,7 @@ class UnitView:
     all_hours: str
     days: str
     minded: tuple[str, ...] = ()
+    thickets: tuple[ThicketWords, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,7 +157,8 @@ def unit_view(here: Open, key: str) -> UnitView:
         *money(cost),
         text.hours(minutes(work)) if work else "",
         *_all_visits(work, here),
-        minded([one for one in lines if one.level < Level.STOP], here.on, here.setting.reference),
+        minded=minded([one for one in lines if one.level < Level.STOP], here.on, here.setting.reference),
+        thickets=thicket_words(here.plan, here.setting, key) if here.plan else (),
     )  # fmt: skip
 
 
@@ -220,6 +225,7 @@ def _row(line: Choice, here: Open, reached: Mapping[str, tuple[Reach, ...]]) -> 
         side=_number(line, "side", side, f"ground hit beside {size}") if line.recipe else None,
         side_doubt=side_doubt,
         to_share=tuple(_to_share(line, here, size)),
+        steps=steps_words(line, here.setting),
         fallback=f"{line.fallback.trigger}: {way_words(line.fallback.option.way)}" if line.fallback else "",
         ways=_ways(line),
         picked=stand.key in here.project.picked,

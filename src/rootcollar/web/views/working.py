@@ -10,6 +10,7 @@ from rootcollar.choose import (
     Choice,
     Setting,
     day_money,
+    expected,
     replay_all_cost,
     replay_all_minutes,
     replay_cost,
@@ -34,7 +35,7 @@ from rootcollar.web.desk import Open
 from rootcollar.work import text
 
 __all__ = [
-    "Drawer", "Run", "Step", "before", "counted", "drawer_of", "line_drawer", "line_of", "money", "spread",
+    "Drawer", "Run", "Step", "before", "counted", "drawer_of", "line_drawer", "line_of", "mean_step", "money", "spread",
     "stems_drawer", "unit_drawer", "visits", "work_of",
 ]  # fmt: skip
 
@@ -132,6 +133,13 @@ def before(drawer: Drawer, *others: Drawer) -> Drawer:
     steps = tuple(step for one in others for step in one.steps)
     sources = dict(source for one in (*others, drawer) for source in one.sources)
     return replace(drawer, steps=(*steps, *drawer.steps), sources=tuple(sources.items()))
+
+
+def mean_step(what: str, worlds: Worlds) -> Step:
+    """Return the step from a sum of money with its doubt to what is expected of it."""
+    if worlds.size == 1:
+        return Step(what, f"without doubt = {expected(worlds):.6g} money")
+    return Step(what, f"mean of {worlds.size - 1:,} draws of the doubt = {expected(worlds):.6g} money")
 
 
 def money(worlds: Worlds) -> tuple[str, str]:
