@@ -12,11 +12,12 @@ from rootcollar.choose import Choice, Setting, Way, way_words
 from rootcollar.choose.gates import at_home, weaknesses
 from rootcollar.kernel.days import name_months
 from rootcollar.reference import find_species, load
+from rootcollar.work.dangers import minded
 from tests.choose.hobbin import FT_M, chosen, hobbin, plain_setting, stand
 
 _FILE = Path(__file__).parents[1] / "published" / "advice.toml"
 _KEYS = {"id", "plant", "stem_in", "says", "source", "year", "where", "url"}
-_MORE = {"tall_ft", "place", "shelf", "offers", "refuses", "warns", "first", "never"}
+_MORE = {"tall_ft", "place", "shelf", "offers", "refuses", "warns", "first", "never", "minds"}
 _SHUT = ""  # the reason of a way that is not shut
 
 Row = dict[str, Any]
@@ -70,7 +71,8 @@ def faults(row: Row) -> list[str]:
     found += [f"{name(want)} is a way" for want in never if any(meant(want, way) for way, _ in ways)]
     if "first" in row:
         found += not_first(row["first"], choice)
-    return found
+    danger = " ".join(minded([choice], None, setting.reference))
+    return found + [f"nothing is said of {words!r}: {danger}" for words in row.get("minds", ()) if words not in danger]
 
 
 def not_offered(want: Row, ways: list[tuple[Way, str]]) -> Iterator[str]:
@@ -146,13 +148,15 @@ def test_choosing_does_what_the_sheet_advises(row: Row) -> None:
 
 def turned(row: Row) -> Iterator[Row]:
     """Yield the row with each of its claims turned round, one at a time."""
-    rest = {key: row[key] for key in row if key not in {"offers", "refuses", "warns", "first", "never"}}
+    rest = {key: row[key] for key in row if key not in {"offers", "refuses", "warns", "first", "never", "minds"}}
     for want in row.get("offers", ()):
         yield rest | {"refuses": [want | {"word": ""}]}
         if want.get("months"):
             yield rest | {"offers": [want | {"months": (), "not_months": want["months"]}]}
     for want in (*row.get("refuses", ()), *row.get("warns", ())):
         yield rest | {"refuses": [want | {"word": "gibberish"}]}
+    for words in row.get("minds", ()):
+        yield rest | {"minds": [f"{words} gibberish"]}
     if "first" in row:
         one = row["first"]
         yield rest | {"first": one | {"ingredient": one["over"], "over": one["ingredient"]}}
@@ -169,7 +173,7 @@ def test_every_row_says_whose_advice_it_is_and_of_when_and_where() -> None:
         assert _KEYS <= set(row) <= _KEYS | _MORE, row["id"]
         assert all(row[key] for key in _KEYS), row["id"]
         assert row["url"].startswith("http") or row["url"] in known, row["id"]
-        assert any(row.get(key) for key in ("offers", "refuses", "warns", "first", "never")), row["id"]
+        assert any(row.get(key) for key in ("offers", "refuses", "warns", "first", "never", "minds")), row["id"]
     assert len({row["id"] for row in ROWS}) == len(ROWS)
 
 

@@ -234,6 +234,21 @@ def test_unknown_water_asks_and_never_counts_as_far() -> None:
     assert all(one.level is Level.ASK for one in sprayed)
 
 
+@pytest.mark.parametrize("plant", ["saltcedar", "glossy buckthorn", "Japanese knotweed"])
+def test_a_plant_of_wet_ground_asks_where_the_water_is_before_any_product(plant: str) -> None:
+    """Over or at the edge of water is asked; with water at the foot only what its label lets come there is left."""
+    one, shelf = stand(plant, 0.5, 1, tall_ft=4), tuple(hobbin().shelf.values())
+    asked = chosen(one, plain_setting(shelf, water_m=None))
+    assert asked.level is Level.ASK
+    assert any("nobody has looked" in said.because or "nearest water" in said.because for said in asked.verdicts)
+    wet = chosen(one, plain_setting(shelf, water_m=0.0))
+    mixes = [option.way.visit.recipe for option in wet.options if option.way.visit.recipe]
+    mixes += [found.way.visit.recipe for found in wet.set_aside if found.open and found.way.visit.recipe]
+    assert mixes
+    for mix in mixes:
+        assert mix.product in {None, "glyphosate-4-sl-aquatic", "triclopyr-amine-3-sl"}, mix  # None: asks for a label
+
+
 def test_a_label_that_forbids_the_method_is_not_planned_with_by_it() -> None:
     sheet = hobbin().shelf[ESTER]
     forbids = retyped(sheet, methods__prohibited=("aerial", "basal bark"))

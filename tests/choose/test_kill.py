@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import cache
 
 import numpy as np
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from rootcollar.choose import Counted, KillPool, Way, dead_and_alive, kill_pool, kill_share
 from rootcollar.choose.kill import as_crew, kill_words, mean_share
@@ -29,10 +32,15 @@ def way(
 
 
 def with_rows(*rows: KillRow) -> Reference:
-    """The reference with no other rows of kill than these."""
-    reference = Reference(load()._texts)
+    """The reference with no other rows of kill than these; the same one each time, for reading it takes long."""
+    reference = _spare()
     reference.__dict__["kill"] = rows
     return reference
+
+
+@cache
+def _spare() -> Reference:
+    return Reference(load()._texts)
 
 
 def own_way(row: KillRow) -> Way:
@@ -205,3 +213,55 @@ def test_the_words_say_whose_trial_it_is() -> None:
 def test_where_nobody_has_a_share_it_is_refused() -> None:
     with pytest.raises(Refusal, match="no source gives one"):
         pooled(way("girdle"), "aial", BASE)
+
+
+KINDS = sorted({(row.method, row.herbicide, row.outcome) for row in ROWS.values()}, key=str)
+
+
+@pytest.mark.parametrize(("method", "herbicide", "outcome"), KINDS)
+@given(n=st.integers(1, 1_000_000), share=st.floats(0.01, 1.0))
+@settings(max_examples=5, deadline=None)
+def test_a_single_trial_of_any_kind_gives_back_its_percentage(
+    method: str, herbicide: bool, outcome: str, n: int, share: float
+) -> None:
+    """n plants of which a share died: the pooled curve's mean is that share, whatever the trial weighs."""
+    kind = next(
+        row for row in ROWS.values() if (row.method, row.herbicide, row.outcome) == (method, herbicide, outcome)
+    )
+    row = replace(kind, n=n, share=Span(best=share))
+    pool = pooled(own_way(row), plant_of(row), row)
+    dead, alive = sums(pool)
+    assert dead / (dead + alive) == pytest.approx(share)
+    assert dead + alive <= max(n, 10) * (1 + 1e-9)
+    assert kill_share(pool, Doubt(1, 20))[0] == pytest.approx(share)
+
+
+@given(n=st.integers(1, 1_000_000), share=st.floats(0.01, 1.0), second=st.floats(0.01, 1.0), m=st.integers(1, 300))
+@settings(max_examples=20, deadline=None)
+def test_beside_another_trial_the_mean_lies_as_far_off_as_the_weights_say_and_a_large_trial_decides(
+    n: int, share: float, second: float, m: int
+) -> None:
+    one = replace(BASE, n=n, share=Span(best=share))
+    other = replace(BASE, key="another", source="elsewhere", n=m, share=Span(best=second))
+    pool = pooled(BARK, "aial", one, other)
+    mine, theirs = (next(c for c in pool.rows if c.row.key == row.key) for row in (one, other))
+    counts, total = mine.plants.value * mine.weight, sum(c.plants.value * c.weight for c in pool.rows)
+    mean = kill_share(pool, Doubt(1, 20))[0]
+    assert min(share, second) - 1e-9 <= mean <= max(share, second) + 1e-9
+    assert mean - share == pytest.approx((1 - counts / total) * (second - share), abs=1e-9)
+    assert abs(mean - share) <= m / (n + m) + 1e-9
+    assert theirs.plants.value == m
+
+
+@given(share=st.floats(0.01, 1.0))
+@settings(max_examples=20, deadline=None)
+def test_the_more_plants_the_nearer_the_mean_is_to_what_the_trial_found(share: float) -> None:
+    guess = next(row for row in ROWS.values() if row.method == "basal_bark" and row.source == "ours")
+    far = [
+        abs(
+            kill_share(pooled(BARK, "aial", replace(BASE, n=n, share=Span(best=share)), guess), Doubt(1, 20))[0] - share
+        )
+        for n in (1, 10, 100, 1_000_000)
+    ]
+    assert far == sorted(far, reverse=True)
+    assert far[-1] < 1e-4

@@ -59,7 +59,7 @@ def test_what_is_missing_and_what_opens_most_is_said(broken: object, change: str
     assert change in opening.change
     assert missing in opening.because
     assert opening.alone
-    assert opening.words.startswith("Missing: ") and "What opens most: " in opening.words
+    assert opening.words.startswith("Do first: ") and "Missing now: " in opening.words
 
 
 @pytest.mark.parametrize("broken", [no_permission, unknown_water, nothing_to_wear, nobody])

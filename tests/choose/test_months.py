@@ -88,5 +88,5 @@ def test_a_month_has_every_line_with_a_way_once_and_agrees_with_its_months(month
     assert [one.choice.stand.key for one in lines] == [one.stand.key for one in plan().choices if one.option]
     for one in lines:
         assert one.is_open == (month in one.choice.way.visit.months)
-        assert one.instead is None or (not one.is_open and month in one.instead.visit.months)
+        assert one.instead is None or (not one.is_open and month in one.instead.way.visit.months)
     assert {one.is_open for one in lines} == {True, False} or month == 10

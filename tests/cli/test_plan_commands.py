@@ -377,8 +377,8 @@ def test_what_opens_most_is_told_first(folder: Path) -> None:
     shutil.rmtree(folder / "shelf")
     (folder / "stock.csv").unlink()
     told = " ".join(rootcollar("choose", folder, "--on", DAY).output.split())
-    assert "Missing: no label sheet" in told
-    assert told.index("What opens most: ") < told.index(" 1. ")
+    assert "Missing now: no label sheet" in told
+    assert told.index("Do first: ") < told.index(" 1. ")
 
 
 def test_a_plan_of_work_alone_has_nothing_to_open(folder: Path) -> None:

@@ -41,12 +41,12 @@ def test_no_row_of_the_plants_was_lost(facts: Reference) -> None:
         for name in ("methods", "fails", "efficacy", "look_alikes", "hazards", "status", "symptoms")
     }
     assert rows == {
-        "methods": 366, "fails": 115, "efficacy": 37, "look_alikes": 82, "hazards": 35, "status": 10, "symptoms": 9,
+        "methods": 366, "fails": 118, "efficacy": 37, "look_alikes": 82, "hazards": 35, "status": 10, "symptoms": 9,
     }  # fmt: skip
 
 
 COUNTED = {
-    "species": {Mark.READ: 744, Mark.MEMORY: 391},
+    "species": {Mark.READ: 746, Mark.MEMORY: 391},
     "general": {Mark.READ: 4, Mark.MEMORY: 6},
     "ingredients": {Mark.READ: 303, Mark.RECKONED: 16, Mark.MEMORY: 218},
     "forms": {Mark.RECKONED: 84, Mark.MEMORY: 42},

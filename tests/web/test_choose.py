@@ -44,6 +44,11 @@ def test_a_choice_is_kept_with_its_reason_and_seen_at_once(woods: Path, client_o
     }
 
 
+def test_what_hurts_of_the_plants_worked_stands_on_the_units_page(woods: Path, client_of: Client) -> None:
+    told = client_of(woods).get("/choose/bench").text
+    assert "Thorns, common buckthorn: sleeves" in told
+
+
 def test_a_choice_is_taken_back(woods: Path, client_of: Client) -> None:
     line, ways = line_and_ways(woods)
     client = client_of(woods)
@@ -64,6 +69,20 @@ def test_a_choice_without_a_reason_is_asked_for_it_and_nothing_typed_is_lost(woo
     assert not (woods / "choices.toml").exists() or "Juniper" not in (woods / "choices.toml").read_text(
         encoding="utf-8"
     )
+
+
+def test_what_only_a_source_is_against_is_done_with_a_reason_and_shown_with_name_and_date(
+    woods: Path, client_of: Client
+) -> None:
+    line, _ = line_and_ways(woods)
+    client = client_of(woods)
+    assert "cut only: a source advises against it" in client.get("/choose/bench").text
+    told = {"line": line, "way": "cut/-", "reason": "goats come in June", "by": "Ottoline Fernwick"}
+    said = client.post("/choose/bench", data=told).text
+    assert "done against a source, for the own reason of Ottoline Fernwick, 2026-03-02 (goats come in June)" in said
+    after = read_folder(woods)
+    choices = prescribed(after, setting_of(after, TODAY)).choices
+    assert {one.way.key for one in choices if one.stand.key == line} == {"cut/-"}
 
 
 def test_what_a_rule_stops_is_not_followed_and_said(woods: Path, client_of: Client) -> None:
@@ -116,4 +135,4 @@ def test_an_answer_without_name_or_word_is_asked_for_it(left_out: str, woods: Pa
 
 def test_the_choose_page_says_what_is_missing_and_what_opens_most(woods: Path, client_of: Client) -> None:
     told = client_of(woods).get("/choose").text
-    assert "Missing: " in told and "What opens most: " in told
+    assert "Do first: " in told and "Missing now: " in told

@@ -12,10 +12,14 @@ from tests.choose.hobbin import DAY, hobbin, only, plan, retyped, setting_of
 
 
 def made(
-    project: Project, units: Sequence[str] = (), day: date | None = None, prescription: Prescription | None = None
+    project: Project,
+    units: Sequence[str] = (),
+    day: date | None = None,
+    prescription: Prescription | None = None,
+    known: Setting | None = None,
 ) -> Packet:
     """Return the packet of a project for some units (none named: all, in the plan's order)."""
-    setting = setting_of(project, day or DAY)
+    setting = known or setting_of(project, day or DAY)
     whole = prescription or prescribe(project.stands, setting)
     wanted = tuple(units) or tuple(key for key, _ in whole.order)
     lines = tuple(one for one in whole.choices if one.stand.unit in wanted)

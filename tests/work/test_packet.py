@@ -79,7 +79,7 @@ def test_a_units_page_says_what_the_ground_is_worked_for_and_which_box_governs(
 
 def test_open_questions_are_told_once_each() -> None:
     opening, *told = hobbin_packet().rules.questions
-    assert opening.because.startswith("Missing: ") and "What opens most: " in opening.because
+    assert opening.because.startswith("Do first: ") and "Missing now: " in opening.because
     questions = [(one.rule, one.because) for one in told]
     assert len(questions) == len(set(questions))
     asked = {(v.rule, v.because) for one in plan().choices for v in one.verdicts if v.level is Level.ASK}

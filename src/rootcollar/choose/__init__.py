@@ -31,7 +31,7 @@ from rootcollar.choose.decide import decide
 from rootcollar.choose.figures import figures_of, proving_batch
 from rootcollar.choose.first import Place, place_working
 from rootcollar.choose.gates import shut
-from rootcollar.choose.in_month import MonthLine, in_month, year_of_line
+from rootcollar.choose.in_month import Instead, MonthLine, in_month, instead_of, shut_words, year_of_line
 from rootcollar.choose.judge import fallback_verdicts, line_departures, line_verdicts, total_verdicts, unit_totals
 from rootcollar.choose.kill import Counted, KillPool, dead_and_alive, kill_pool, kill_share
 from rootcollar.choose.missing import Opening, opens_most
@@ -87,20 +87,21 @@ from rootcollar.choose.words import (
 
 __all__ = [
     "LOOK", "NOTHING", "NO_OWN", "PLAN_FIGURES", "SEED", "VISIT", "Band", "Best", "Booked", "Choice", "Counted",
-    "Fallback", "KillPool", "LineCost", "Mixed", "MonthLine", "MonthSaid", "OneInstruction", "Opening", "Option",
-    "Owed", "OwedStep", "Own", "PerStem", "Pick", "Piece", "Place", "Prescription", "Price", "Product",
+    "Fallback", "Instead", "KillPool", "LineCost", "Mixed", "MonthLine", "MonthSaid", "OneInstruction", "Opening",
+    "Option", "Owed", "OwedStep", "Own", "PerStem", "Pick", "Piece", "Place", "Prescription", "Price", "Product",
     "PropertyPlan", "Reach", "Rounds", "SetAside", "Setting", "Speaks", "Start", "StepDays", "Thicket", "Time", "Way",
     "Year", "alike", "bank_words", "bank_years", "begun", "best_months", "booked", "cost_per_kill", "cost_per_stem",
     "date_words", "day_money", "dead_and_alive", "decide", "expected", "fallback_verdicts", "figures_of", "holds_of",
-    "in_month", "instruction", "judge_years", "kill_pool", "kill_share", "kinds_of", "line_cost", "line_departures",
-    "line_minutes", "line_mix_ml", "line_money", "line_side_m2", "line_verdicts", "lost_words", "method_in_words",
-    "minutes", "minutes_per_stem", "minutes_to_share", "mix_words", "money_to_share", "most_to_win", "mosts",
-    "new_ground", "new_lines", "new_year", "not_planned_with", "on_day", "one_instruction", "opens_most", "owed",
-    "owed_soon", "owed_steps", "owed_year", "owed_years", "place_working", "plan_figure", "plans", "poured_ml",
-    "prescribe", "products", "proving_batch", "reaches", "reasons", "replay_all_cost", "replay_all_minutes",
-    "replay_cost", "replay_labour", "replay_minutes", "replay_mix", "replay_mix_cost", "replay_per_kill",
-    "replay_side", "replay_stem_cost", "rounds_of", "rounds_of_unit", "second_spans", "share_needed",
-    "share_to_reach", "shut", "side_area", "side_words", "span_words", "stems", "step_days", "sum_worlds", "thickets",
-    "thickness", "together", "total_verdicts", "trigger", "unit_day_minutes", "unit_totals", "visits_of",
-    "wage_per_h", "wait_words", "way_words", "ways_for", "wins_at", "year_of", "year_of_line",
+    "in_month", "instead_of", "instruction", "judge_years", "kill_pool", "kill_share", "kinds_of", "line_cost",
+    "line_departures", "line_minutes", "line_mix_ml", "line_money", "line_side_m2", "line_verdicts", "lost_words",
+    "method_in_words", "minutes", "minutes_per_stem", "minutes_to_share", "mix_words", "money_to_share",
+    "most_to_win", "mosts", "new_ground", "new_lines", "new_year", "not_planned_with", "on_day", "one_instruction",
+    "opens_most", "owed", "owed_soon", "owed_steps", "owed_year", "owed_years", "place_working", "plan_figure",
+    "plans", "poured_ml", "prescribe", "products", "proving_batch", "reaches", "reasons", "replay_all_cost",
+    "replay_all_minutes", "replay_cost", "replay_labour", "replay_minutes", "replay_mix", "replay_mix_cost",
+    "replay_per_kill", "replay_side", "replay_stem_cost", "rounds_of", "rounds_of_unit", "second_spans",
+    "share_needed", "share_to_reach", "shut", "shut_words", "side_area", "side_words", "span_words", "stems",
+    "step_days", "sum_worlds", "thickets", "thickness", "together", "total_verdicts", "trigger", "unit_day_minutes",
+    "unit_totals", "visits_of", "wage_per_h", "wait_words", "way_words", "ways_for", "wins_at", "year_of",
+    "year_of_line",
 ]  # fmt: skip

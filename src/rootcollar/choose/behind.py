@@ -16,6 +16,7 @@ from rootcollar.choose.setting import Setting
 from rootcollar.choose.stem_minutes import on_ground
 from rootcollar.choose.visits import share_to_reach
 from rootcollar.choose.wins import wins
+from rootcollar.kernel.days import MONTHS, name_months
 from rootcollar.survey.stand import Stand
 
 __all__ = ["behind", "like_the_first", "no_label"]
@@ -63,6 +64,7 @@ def _aside(of: _Compared, at: int, option: Option, first: Option) -> SetAside:
         Later(_wins, of, at),
         per_kill=None if unpriced else option.per_stem.mean_cost_per_kill,
         open=True,
+        level=option.level,
         unbeaten=partial(_unbeaten, of, at),
     )
 
@@ -85,22 +87,29 @@ def _told(of: _Compared) -> tuple[_Told, ...]:
     ways = [Figured(way, on_its_ground(way, before, of.stand, ground, of.setting)) for way, before in of.ways]
     share = share_to_reach(of.setting)
     front = on_front(like_the_first(ways), share)
-    return tuple(_said(one, ways[0], front, share) for one in ways)
+    return tuple(_said(one, ways[0], front, share, of.setting.on.month) for one in ways)
 
 
-def _said(one: Figured, first: Figured, front: Sequence[Figured], share: float) -> _Told:
-    """Return what is said of a way. front: the ways that no other beats in everything."""
+def _said(one: Figured, first: Figured, front: Sequence[Figured], share: float, month: int) -> _Told:
+    """Return what is said of a way. front: the ways that no other beats in everything. month: of the day."""
     mine, theirs = one.per_stem.mean_cost_per_kill, first.per_stem.mean_cost_per_kill
-    costs, beside = Piece(f"${mine:,.2f}", "per_kill"), one.per_stem.side_because
+    costs = Piece(f"${mine:,.2f}", "per_kill")
+    beside = (*one.per_stem.side_because, *_not_in(one.way, month))
     if no_label(one.way) and not no_label(first.way):
         why = Piece("no label sheet of it is on the shelf; "), costs, Piece(" per stem killed"), *beside
         return why, plain("type its label"), False
     if mine < theirs:
-        why = Piece("cheaper, "), costs, Piece(" per stem killed, and another way was chosen"), *beside
+        why = Piece("the ranking has it first: "), costs, Piece(" per stem killed, and another way was chosen"), *beside
         return why, plain("the choice is taken back"), one in front
     compared = plain(_beside_the_first(one, first, front, share))
     why = Piece("dearer: "), costs, Piece(" per stem killed"), *beside, *compared
     return why, wins(one.per_stem, one.way.visit.recipe, theirs), one in front
+
+
+def _not_in(way: Way, month: int) -> tuple[Piece, ...]:
+    """Say that a way is shut in the month of the day, and when it opens; nothing where it is open."""
+    named = way.visit.months
+    return () if month in named else plain(f"; not in {MONTHS[month - 1]}, but in {name_months(named)}")
 
 
 def _beside_the_first(one: Figured, first: Figured, front: Sequence[Figured], share: float) -> str:

@@ -9,9 +9,9 @@ from types import MappingProxyType
 
 from rootcollar.choose.behind import behind, no_label
 from rootcollar.choose.figures import on_its_ground
-from rootcollar.choose.gates import ground_gate, unbegun
+from rootcollar.choose.gates import ground_gate, overruled, spared, unbegun
 from rootcollar.choose.judge import once
-from rootcollar.choose.kinds import Kind, OfKind, kind_of, ways_of_kind
+from rootcollar.choose.kinds import Kind, OfKind, kind_of, of_way, ways_of_kind
 from rootcollar.choose.option import Choice, Fallback, Option, PerStem, Pick, Piece, SetAside, plain
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.stem_minutes import OnGround, on_ground
@@ -37,14 +37,15 @@ def decide(
     Among the ways that no gate and no rule stops: those with a label before those without, then the least expected
     cost per stem killed in whole cents, then by name. A way that a question holds keeps its place: a worse way is no
     answer to a question. The fallback is the next of another method that is as clear. When nothing is open the stand
-    is left, with the reasons. What a person has chosen goes before the ranking, but never past a gate or a stop.
+    is left, with the reasons. What a person has chosen goes before the ranking. It may overrule what a source advises
+    against, with a warning that names the source; never size, ground, a fact that is missing, or a rule's stop.
     known: the ways for kinds of stem, as `ways_of_kind` has them, where they are at hand. weigher: that weighed them.
     """
     found, aside = weighed(stand, setting, known, weigher or Weigher(setting.answers, setting.on, setting.shelf))
     ranked = list(found)
-    if not ranked:
-        return Choice(stand, None, plain(_nothing(aside)), None, tuple(aside))
     pick = setting.picked.get(stand.key)
+    if not ranked:
+        return Choice(stand, None, plain(_nothing(aside) + _left(pick, aside)), None, tuple(aside))
     taken = next((one for one in ranked if pick and one.way.key == pick.way), None)
     first = taken or ranked[0]
     rest = [one for one in ranked if one is not first]
@@ -54,7 +55,9 @@ def decide(
     aside = [told for one, told in others if one is not fallback] + aside
     if pick and taken is None:
         first = _not_followed(first, pick, aside)
-    because = _chosen(pick, first, ranked[0]) if pick and taken else (Piece("least "), *_because(first))
+    # What is done against a source's advice is in no ranking.
+    cheapest = next((one for one in ranked if not one.way.despite), None)
+    because = _chosen(pick, first, cheapest) if pick and taken else (Piece("least "), *_because(first))
     back = Fallback(fallback, trigger(first.way)) if fallback else None
     return Choice(stand, first, because, back, tuple(aside))
 
@@ -76,7 +79,8 @@ def weighed(
     options: dict[Option, PerStem] = {}
     aside: list[SetAside] = []
     ground = on_ground(stand, setting)
-    for one in known.get(kind_of(stand)) or ways_of_kind(stand, setting, weigher):
+    for each in known.get(kind_of(stand)) or ways_of_kind(stand, setting, weigher):
+        one = _spared(each, stand, setting, weigher)
         found = _weigh(one, stand, ground, setting, weigher)
         if isinstance(found, SetAside):
             aside.append(found)
@@ -87,29 +91,56 @@ def weighed(
     return {one: options[one] for one in ranked}, aside
 
 
-def _chosen(pick: Pick, option: Option, cheapest: Option) -> tuple[Piece, ...]:
-    """Say who chose, and what the ranking would have taken."""
+def _spared(one: OfKind, stand: Stand, setting: Setting, weigher: Weigher) -> OfKind:
+    """Return a way as it is on the stand's unit: leaves only in months in which nothing wanted beneath has any."""
+    way = spared(one.way, setting.ground.units[stand.unit])
+    return one if way is one.way or one.plant_gate else of_way(way, None, stand, setting, weigher)
+
+
+def _chosen(pick: Pick, option: Option, cheapest: Option | None) -> tuple[Piece, ...]:
+    """Say who chose, and what the ranking would have taken; cheapest None: it would have left the line."""
     own = f"chosen by {pick.by}, {pick.on.isoformat()}: {pick.reason.rstrip('.')}"
-    else_ = "" if cheapest is option else f"; the ranking has {way_words(cheapest.way)} first"
+    first = "would leave it" if cheapest is None else f"has {way_words(cheapest.way)} first"
+    else_ = "" if cheapest is option else f"; the ranking {first}"
     return Piece(f"{own}{else_}; "), *_because(option)
 
 
 def _not_followed(first: Option, pick: Pick, aside: Sequence[SetAside]) -> Option:
     """Return the option with a warning that a person's choice was not followed, and why."""
-    said = next((one for one in aside if one.way.key == pick.way), None)
-    way, why = (way_words(said.way), said.because) if said else (pick.way, "no source and no product gives it now")
-    told = Verdict(
-        Level.WARN, f"the choice of {way} by {pick.by} is not followed: {why}", "choose again", about=first.stand.key
-    )
+    told = Verdict(Level.WARN, _unheeded(pick, aside), "choose again", about=first.stand.key)
     return replace(first, heard=heard_of((*first.heard.said, told)))
 
 
+def _unheeded(pick: Pick, aside: Sequence[SetAside]) -> str:
+    said = next((one for one in aside if one.way.key == pick.way), None)
+    way, why = (way_words(said.way), said.because) if said else (pick.way, "no source and no product gives it now")
+    return f"the choice of {way} by {pick.by} is not followed: {why}"
+
+
+def _left(pick: Pick | None, aside: Sequence[SetAside]) -> str:
+    """Say of a line that is left that a person's choice is not followed; nothing where nobody chose."""
+    return f". Also, {_unheeded(pick, aside)}" if pick else ""
+
+
 def _weigh(one: OfKind, stand: Stand, ground: OnGround, setting: Setting, weigher: Weigher) -> Option | SetAside:
+    advised = one.plant_gate
+    pick = overruled(advised, one.way, stand, setting)
+    if advised is None or pick is None:
+        return _open(one, stand, ground, setting, weigher)
+    found = _open(replace(one, plant_gate=None), stand, ground, setting, weigher)
+    if isinstance(found, SetAside):
+        return found
+    whose = f"for the own reason of {pick.by}, {pick.on.isoformat()} ({pick.reason.rstrip('.')})"
+    told = Verdict(Level.WARN, f"done against a source, {whose}: {advised.because}", about=stand.key)
+    return replace(found, heard=heard_of((*found.heard.said, told)))
+
+
+def _open(one: OfKind, stand: Stand, ground: OnGround, setting: Setting, weigher: Weigher) -> Option | SetAside:
     unit = setting.ground.units[stand.unit]
     gate = one.plant_gate or ground_gate(one.way, unit, setting.reference)
     if gate is not None:
         because = gate.because if one.plant_gate else unbegun(one.way, gate.because)
-        return SetAside(one.way, plain(because), plain(gate.would_win_if), gate.asks)
+        return SetAside(one.way, plain(because), plain(gate.would_win_if), gate.asks, own_reason=gate.own_reason)
     if one.figures is None:
         return SetAside(one.way, plain(unbegun(one.way, one.refused)), plain(one.do))
     each = weigher.lines(one.templates, unit, stand.key)
@@ -144,7 +175,7 @@ def _because(option: Option) -> tuple[Piece, ...]:
         Piece("; "),
         *figures.kill_because,
         Piece("; "),
-        Piece(f"{best(figures.minutes):.2g} minutes", "minutes"),
+        Piece(_minutes(f"{best(figures.minutes):.2g}"), "minutes"),
         Piece(f" a stem, {figures.own_time or 'guess until own times'}"),
         *figures.side_because,
     )
@@ -165,6 +196,10 @@ def _nothing(aside: Sequence[SetAside]) -> str:
         by_reason.setdefault(one.because, []).append(way_words(one.way))
     reasons = "; ".join(f"{', '.join(dict.fromkeys(ways))}: {because}" for because, ways in by_reason.items())
     return f"no way is open, so it is left for now. {reasons}" if reasons else "no source names a way; it is left"
+
+
+def _minutes(number: str) -> str:
+    return f"{number} minute" if number == "1" else f"{number} minutes"
 
 
 def _dollars(amount: float) -> str:

@@ -1,15 +1,16 @@
 """What shuts a way before the label is even opened: the plant, the stem, the ground, the crew.
 
-A gate can only shut. Each names what would open it; where a fact is missing, the gate asks for it.
+A gate can only shut. Each names what would open it; where a fact is missing, the gate asks for it. What a source
+advises against, a person may still do with a reason of their own; size, ground and missing facts no reason opens.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
 
-from rootcollar.choose.option import Gate, Way
+from rootcollar.choose.option import Gate, Pick, Way
 from rootcollar.choose.setting import Setting
 from rootcollar.choose.steps import first_alone, harm_of_first, never_met, only_prepares, regrown
 from rootcollar.choose.ways import shuts
@@ -22,40 +23,50 @@ from rootcollar.site import Unit
 from rootcollar.survey.stand import Stand
 
 __all__ = [
-    "at_home",
-    "ground_gate",
-    "leaves_by_roots",
-    "months_of",
-    "plant_gate",
-    "shut",
-    "speaks",
-    "unbegun",
-    "weaknesses",
-]
+    "at_home", "ground_gate", "leaves_by_roots", "months_of", "overruled", "plant_gate", "shut", "spared", "speaks",
+    "unbegun", "weaknesses",
+]  # fmt: skip
 
 _GIVE = 0.98  # ours: 6 in is 15.24 cm, often printed as 15
 _WOODY = frozenset({"tree", "shrub", "vine"})
 _DONE: Mapping[str, str] = {"cut": "cut", "mow": "mown"}  # of the methods that may be a first step
 _BARE_CUT = frozenset({"cut", "vine_cut", "girdle", "mow"})
+_UNSAFE = "unsafe"  # the effect that no reason of anybody's opens
+_OWN_REASON = "choose it yourself, with your own reason"
 
 
 def shut(way: Way, species: Species, stand: Stand, setting: Setting) -> Gate | None:
-    """Return why plant, stem or ground shuts this way for the stand; None when nothing known does."""
+    """Return why plant, stem or ground shuts this way for the stand; None when nothing known does, or a person does it
+    against a source's advice.
+    """
     unit = setting.ground.units[stand.unit]
-    return plant_gate(way, species, stand, setting.reference) or ground_gate(way, unit, setting.reference)
+    gate = plant_gate(way, species, stand, setting.reference)
+    if gate is not None and overruled(gate, way, stand, setting) is None:
+        return gate
+    return ground_gate(way, unit, setting.reference)
+
+
+def overruled(gate: Gate | None, way: Way, stand: Stand, setting: Setting) -> Pick | None:
+    """Return the choice of a person, with its written reason, that overrules a gate; None where none does or may."""
+    pick = setting.picked.get(stand.key)
+    return pick if gate and gate.own_reason and pick and pick.reason.strip() and pick.way == way.key else None
 
 
 def plant_gate(way: Way, species: Species, stand: Stand, reference: Reference) -> Gate | None:
-    """Return why the plant or the stem shuts this way for the stand; None when nothing known does."""
-    checks: tuple[Callable[[], Gate | None], ...] = (
-        lambda: _fails(way, species),
-        lambda: _steps(way, species, reference),
-        lambda: _first_size(way, species, stand, reference),
-        lambda: _size(way, species, stand, reference),
-        lambda: _leaves(way, species, regrown(stand, way), reference),
-    )
-    found = next((gate for gate in (check() for check in checks) if gate), None)
-    return replace(found, because=unbegun(way, found.because)) if found else None
+    """Return why the plant or the stem shuts this way for the stand; None when nothing known does.
+
+    No own reason opens a way that the size of the stems shuts too, or one of two steps.
+    """
+    advice = _fails(way, species) or _steps(way, species, reference)
+    size = _first_size(way, species, stand, reference) or _size(way, species, stand, reference)
+    size = size or _leaves(way, species, regrown(stand, way), reference)
+    found = advice or size
+    if advice is not None and size is not None and advice.own_reason:
+        would = f"{size.would_win_if}; then {advice.would_win_if}" if size.asks else size.would_win_if
+        found = Gate(f"{advice.because}; {size.because}", would)
+    if found is None:
+        return None
+    return replace(found, because=unbegun(way, found.because), own_reason=found.own_reason and way.step is None)
 
 
 def unbegun(way: Way, because: str) -> str:
@@ -88,7 +99,13 @@ def ground_gate(way: Way, unit: Unit, reference: Reference) -> Gate | None:
                 f"say wanted_beneath = true or false for {unit.key} in ground.toml",
                 asks=True,
             )
-        return Gate("wanted plants stand beneath; spray would reach them", "spray when they are dormant, or by stem")
+        if unit.wanted_bare is None:
+            return Gate(
+                "wanted plants stand beneath; spray would reach them",
+                f"say wanted_bare of {unit.key} in ground.toml, the months in which they have no leaves; or by stem",
+            )
+        if not way.visit.months <= unit.wanted_bare:
+            return Gate("wanted plants stand beneath, in leaf when this way is done", "another way, by stem")
     recipe = way.visit.recipe
     if recipe is None or not leaves_by_roots(recipe, reference):
         return None
@@ -102,6 +119,15 @@ def ground_gate(way: Way, unit: Unit, reference: Reference) -> Gate | None:
             "another ingredient, or work beyond that distance",
         )
     return None
+
+
+def spared(way: Way, unit: Unit) -> Way:
+    """Return a way of wetting leaves in those of its months in which nothing wanted has any; else as it was."""
+    bare = unit.wanted_bare if unit.wanted_beneath and way.visit.method == "foliar" else None
+    left = way.visit.months & bare if bare else way.visit.months
+    if not left or left == way.visit.months:
+        return way
+    return replace(way, treatment=(*way.treatment[:-1], replace(way.visit, months=left)))
 
 
 def leaves_by_roots(recipe: Recipe | None, reference: Reference) -> bool:
@@ -136,12 +162,16 @@ def _fails(way: Way, species: Species) -> Gate | None:
         if speaks(row, way) and shuts(row, bool(way.rows)) and way.visit.months <= months_of(row)
     ]
     if rows:
-        said = dict.fromkeys(f"{row.why} ({row.source}, {row.mark})" for row in rows)
-        return Gate("; ".join(said), "only your own reason to do otherwise")
+        said = "; ".join(dict.fromkeys(f"{row.why} ({row.source}, {row.mark})" for row in rows))
+        if any(row.effect == _UNSAFE for row in rows):
+            return Gate(said, "another way")
+        return Gate(said, _OWN_REASON, own_reason=True)
     if way.visit.method == "cut" and species.resprouts_from_stump.value:
         cited = species.resprouts_from_stump
         what = "cut stumps sprout again" if species.growth_form in _WOODY else "cut, it sprouts again from the root"
-        return Gate(f"{what} ({cited.source}, {cited.mark})", "treat the stump at once")
+        return Gate(
+            f"{what} ({cited.source}, {cited.mark})", f"treat the stump at once, or {_OWN_REASON}", own_reason=True
+        )
     return None
 
 
@@ -193,10 +223,15 @@ def _outside(way: Way, stand: Stand, limit: Cited[Span], reference: Reference) -
     which = "at least " if limit.value.high is None else "at most " if limit.value.low is None else ""
     beyond = reference.methods[way.visit.method].beyond_size or "another method"
     return Gate(
-        f"this way is for stems of {which}{span} ({limit.source}, {limit.mark}), these are {_inches(low)} to "
-        f"{_inches(high)}",
+        f"this way is for stems of {which}{span} ({_cited(limit)}), these are {_inches(low)} to {_inches(high)}",
         f"stems of that size; for these {beyond}",
     )
+
+
+def _cited(figure: Cited[Span] | Cited[float]) -> str:
+    """Return whose figure it is; ours, and what is practice, are told in words, for they have no source to name."""
+    bare = {"ours": "our own figure", "practice": "practice of the trade"}
+    return bare.get(figure.source, f"{figure.source}, {figure.mark}")
 
 
 def _leaves(way: Way, species: Species, stand: Stand, reference: Reference) -> Gate | None:
@@ -213,7 +248,7 @@ def _leaves(way: Way, species: Species, stand: Stand, reference: Reference) -> G
         return None
     return Gate(
         f"plants of {_feet(stand.height_m)} stand above the {_feet(limit.value)} to which leaves are sprayed "
-        f"({limit.source}, {limit.mark})",
+        f"({_cited(limit)})",
         "cut first and spray the regrowth, or treat by stem",
     )
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from rootcollar.choose.figures import per_stem
 from rootcollar.choose.gates import at_home, plant_gate, weaknesses
@@ -17,7 +17,7 @@ from rootcollar.kernel.verdict import Level, Verdict
 from rootcollar.label import Template, Weigher
 from rootcollar.survey.stand import Stand
 
-__all__ = ["Kind", "OfKind", "kind_of", "ways_of_kind"]
+__all__ = ["Kind", "OfKind", "kind_of", "of_way", "ways_of_kind"]
 
 Kind = tuple[object, ...]  # all that a stand is, but where it stands and how many there are
 
@@ -59,13 +59,21 @@ def _of_kind(way: Way, stand: Stand, setting: Setting, weigher: Weigher) -> OfKi
         return OfKind(way, refused=refusal.limit, do=refusal.do)
     gate = plant_gate(way, species, stand, setting.reference)
     if gate is not None:
-        return OfKind(way, gate)
+        if not (gate.own_reason and any(one.way == way.key for one in setting.picked.values())):
+            return OfKind(way, gate)
+        way = replace(way, despite=gate.because)
+    return of_way(way, gate, stand, setting, weigher)
+
+
+def of_way(way: Way, gate: Gate | None, stand: Stand, setting: Setting, weigher: Weigher) -> OfKind:
+    """Return a way with its figures for stems like a stand's, and with what the rules say of it but for the place."""
+    species = setting.reference.species[stand.species]
     try:
         figures = per_stem(way, species, stand, setting)
     except Refusal as refusal:
-        return OfKind(way, refused=refusal.limit, do=refusal.do)
+        return OfKind(way, gate, refused=refusal.limit, do=refusal.do)
     sides = (way_facts(one, species, stand, figures, setting) for one in weighed_of(way))
     templates = tuple(weigher.template(one) for one in sides)
     minded = (*weaknesses(way, species), *at_home(species, setting.ground.state))
     weak = tuple(Verdict(Level.WARN, words) for words in minded)
-    return OfKind(way, figures=figures, templates=templates, weak=weak)
+    return OfKind(way, gate, figures=figures, templates=templates, weak=weak)

@@ -12,13 +12,16 @@ from rootcollar.kernel.verdict import Level
 
 __all__ = ["Opening", "opens_most"]
 
+_FEW = 3  # ours: units named in the sentence; more are not read
+
 
 @dataclass(frozen=True, slots=True)
 class Opening:
     """The one change to make first.
 
     because: what is missing. change: what puts it right. lines: that it touches, of closed lines that are no work.
-    stems: on the lines it touches. alone: whether nothing else known stands before these lines.
+    stems: on the lines it touches. alone: whether nothing else known stands before these lines. units: where they are,
+    by key, in the order of the lines.
     """
 
     because: str
@@ -27,16 +30,20 @@ class Opening:
     closed: int
     stems: float
     alone: bool
+    units: tuple[str, ...] = ()
 
     @property
     def words(self) -> str:
-        """The sentence: what is missing, what puts it right, and how much of the plan waits for it."""
+        """What to do first, how much of the plan it opens, and what is missing now."""
         change, because = self.change.strip().rstrip("."), self.because.strip().rstrip(".")
-        reach = "opens, as far as is known," if self.alone else "is the first of several things before"
-        of = f"{self.lines} of the {self.closed} {'line' if self.closed == 1 else 'lines'}"
+        stop = "" if because.endswith("?") else "."
+        which = "the one line" if self.closed == 1 else f"{self.lines} of the {self.closed} lines"
+        reach = "This opens" if self.alone else "More is missing, but this comes first for"
+        known = ", as far as is known" if self.alone else ""
+        where = f" on {', '.join(self.units)}" if 0 < len(self.units) <= _FEW else ""
         return (
-            f"Missing: {because}. What opens most: {change}. That {reach} {of} that cannot be worked now, "
-            f"{self.stems:,.0f} stems."
+            f"Do first: {change}. {reach} {which} that cannot be worked yet"
+            f"{where} ({self.stems:,.0f} stems){known}. Missing now: {because}{stop}"
         )
 
 
@@ -58,7 +65,8 @@ def _openings(change: str, waiting: Sequence[tuple[Choice, str, bool]], closed: 
     """Yield what a change opens by itself, or else before how much it stands."""
     freed = [one for one in waiting if one[2]]
     lines = [line for line, _, _ in freed or waiting]
-    yield Opening((freed or waiting)[0][1], change, len(lines), closed, best(stems(lines)), bool(freed))
+    units = tuple(dict.fromkeys(line.stand.unit for line in lines))
+    yield Opening((freed or waiting)[0][1], change, len(lines), closed, best(stems(lines)), bool(freed), units)
 
 
 def _changes(line: Choice) -> Iterator[tuple[str, str, bool]]:

@@ -53,12 +53,16 @@ class Best:
 
 @dataclass(frozen=True, slots=True)
 class _Told:
-    """The rows that speak of a way's year. named: windows of the best mark there is. strict: whether seasons shut."""
+    """The rows that speak of a way's year. named: windows of the best mark there is. strict: whether seasons shut.
+
+    despite: a person does it against a source's advice, whose failures then only cast a doubt.
+    """
 
     named: tuple[MethodRow, ...]
     fails: tuple[FailRow, ...]
     seasons: tuple[SeasonRow, ...]
     strict: bool = True
+    despite: bool = False
 
 
 def year_of(way: Way, species: Species, reference: Reference) -> tuple[MonthSaid, ...]:
@@ -90,7 +94,7 @@ def _of_killing(way: Way, species: Species, reference: Reference) -> tuple[Month
     named = tuple(row for row in way.rows if row.mark is mark and row.windows)
     fails = tuple(row for row in species.fails if row.windows and speaks(row, way))
     seasons = tuple(row for row in reference.seasons if _holds(row, way, species))
-    told = _Told(named, fails, seasons)
+    told = _Told(named, fails, seasons, despite=bool(way.despite))
     year = tuple(_said(month, told, species) for month in _YEAR)
     if all(one.state == "shut" for one in year):
         return tuple(_said(month, replace(told, strict=False), species) for month in _YEAR)
@@ -138,7 +142,7 @@ def _said(month: int, told: _Told, species: Species) -> MonthSaid:
     seasons = [row for row in told.seasons if month in _within(row.windows)]
     named = [row for row in told.named if month in _within(row.windows)]
     read = bool(named) and named[0].mark is not Mark.MEMORY
-    stops = [_failed(row) for row in fails if shuts(row)]
+    stops = [] if told.despite else [_failed(row) for row in fails if shuts(row)]
     general = [_season(row, species) for row in seasons if row.effect == "shut"]
     if told.named and not named:
         which = frozenset[int]().union(*(_within(row.windows) for row in told.named))

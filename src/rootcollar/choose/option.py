@@ -100,11 +100,15 @@ def joined(pieces: Iterable[Piece]) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Gate:
-    """Why a way is shut for a stand, and what would open it. asks: it is shut because a fact is not known."""
+    """Why a way is shut for a stand, and what would open it. asks: it is shut because a fact is not known.
+
+    own_reason: a source advises against it, and a person may do it all the same, with a reason of their own.
+    """
 
     because: str
     would_win_if: str
     asks: bool = False
+    own_reason: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,12 +116,14 @@ class Way:
     """One way that the sources give for a species, with one product.
 
     treatment: the visits. rows: the source rows behind it, best first. strength_because: how the strength was
-    come by, in words with sources. step: the row that a way of two visits rests on.
+    come by, in words with sources. despite: what a source says against it, where a person does it all the same.
+    step: the row that a way of two visits rests on.
     """
 
     treatment: Treatment
     rows: tuple[MethodRow, ...]
     strength_because: str = ""
+    despite: str = ""
     step: StepRow | None = None
 
     @property
@@ -228,7 +234,8 @@ class SetAside:
     """A way that was not chosen, why, and what would make it win (wins).
 
     stop: the rule's word, where a rule struck it. per_kill: what it costs to kill a stem, where it was only dearer.
-    open: whether a person may choose it all the same, because nothing known shuts or stops it. unbeaten: whether no
+    open: whether a person may choose it all the same, because nothing known shuts or stops it. own_reason: whether
+    only a source's advice shuts it. level: the worst the rules say of it, where they weighed it. unbeaten: whether no
     other open way beats it in cost, visits, ground hit beside and products together; asked when it is read.
     """
 
@@ -239,6 +246,8 @@ class SetAside:
     stop: Verdict | None = None
     per_kill: float | None = None
     open: bool = False
+    own_reason: bool = False
+    level: Level = Level.OK
     unbeaten: Callable[[], bool] | None = field(default=None, compare=False, repr=False)
 
     @property

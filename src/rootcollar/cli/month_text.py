@@ -51,7 +51,7 @@ def _told(one: MonthLine, setting: Setting) -> Iterator[str]:
             "          ",
         )
     if one.instead is not None:
-        yield from _wrap(f"open now instead: {way_words(one.instead)}.", "          ")
+        yield from _wrap(f"open now instead: {one.instead.words}.", "          ")
 
 
 def as_json(plan: Prescription, month: int, setting: Setting) -> dict[str, Any]:
@@ -69,7 +69,8 @@ def as_json(plan: Prescription, month: int, setting: Setting) -> dict[str, Any]:
                 "best_now": one.is_open and one.is_best,
                 "best_months": sorted(one.best.months),
                 "best_because": one.best.because,
-                "instead": way_words(one.instead) if one.instead else "",
+                "instead": way_words(one.instead.way) if one.instead else "",
+                "instead_per_kill": one.instead.per_kill if one.instead else None,
             }
             for one in in_month(plan.choices, month, setting)
         ],

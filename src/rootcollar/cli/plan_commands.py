@@ -75,7 +75,7 @@ def choose(folder: Path, month: int | None, side_by_side: bool, on: str | None, 
         return
     body = plan_text.as_json(project, outcome.value, setting) | years_text.as_json(outcome.value, setting)
     lines = (
-        *plan_text.summary(project, outcome.value, on=setting.on),
+        *plan_text.summary(project, outcome.value, setting.on),
         *steps_text.summary(outcome.value, setting),
         *thicket_text.summary(outcome.value, setting),
         "",
@@ -146,7 +146,7 @@ def demo(folder: Path, no_open: bool, as_json: bool) -> None:
     pdf = _write_packet(folder, None, outcome.value.packet, today)
     body = plan_text.as_json(project, plan, setting_of(project, today))
     lines = [
-        *plan_text.summary(project, plan, short=True, on=today),
+        *plan_text.summary(project, plan, today, short=True),
         "",
         outcome.value.packet.banner,
         f"The folder: {folder}",

@@ -29,11 +29,13 @@ from rootcollar.choose import (
     poured_ml,
     reaches,
     share_to_reach,
+    shut_words,
     stems,
     visits_of,
     way_words,
     year_of_line,
 )  # fmt: skip
+from rootcollar.cli.group_words import best_words, whose
 from rootcollar.cli.standing_json import standing_json
 from rootcollar.cli.steps_text import owed_json, steps_json
 from rootcollar.cli.thicket_text import thickets_json
@@ -44,6 +46,7 @@ from rootcollar.kernel.verdict import Level, Verdict, worst_first
 from rootcollar.mix import Recipe
 from rootcollar.reference import load
 from rootcollar.work import Project, text
+from rootcollar.work.dangers import minded
 from rootcollar.work.standing import leaves_words, standing_on
 
 __all__ = ["as_json", "summary"]
@@ -52,10 +55,11 @@ _WIDTH = 96
 _MARK: Mapping[Level, str] = {Level.STOP: "[-]", Level.ASK: "(?)", Level.WARN: "(!)", Level.OK: "(o)"}
 
 
-def summary(project: Project, plan: Prescription, short: bool = False, *, on: date | None = None) -> Iterator[str]:
+def summary(project: Project, plan: Prescription, on: date, short: bool = False) -> Iterator[str]:
     """Yield the lines of the summary: units in the order to work them, what is treated alike together.
 
-    short: without fallbacks and the ways that more facts would open. on: the day the plan is weighed for.
+    on: the day it is weighed for; what is shut then says what is open. short: without fallbacks, what is to be minded
+    and the ways that more facts would open.
     """
     yield f"{project.ground.name}: what to treat first, how, when, with how much"
     yield ""
@@ -68,11 +72,15 @@ def summary(project: Project, plan: Prescription, short: bool = False, *, on: da
         yield from _wrap(f"{place}. {unit.name}, {text.acres(unit.area_m2)}: {because}.", "")
         yield from _standing(project, plan, key, on)
         for group in alike([one for one in plan.choices if one.stand.unit == key]):
-            yield from _group(group, plan, short)
+            yield from _group(group, plan, on.month, short)
         yield ""
     yield from _mixes(plan)
     yield from _struck(plan, short)
     yield from _asked(plan, short)
+    if not short:
+        yield from _grouped(plan, Level.WARN, "Mind", short)
+    for words in minded([one for one in plan.choices if one.level < Level.STOP], on, load()):
+        yield from _wrap(f"(!) {words}.", "")
     for note in _notes(project):
         yield from _wrap(f"Note: {note.rstrip('.')}.", "")
     yield "(o) no known rule objects   (!) mind   (?) a question stands   [-] must not be done"
@@ -87,24 +95,32 @@ def _notes(project: Project) -> tuple[str, ...]:
     return (*project.ground.notes, *not_planned_with(project.shelf, load()))
 
 
-def _group(lines: Sequence[Choice], plan: Prescription, short: bool) -> Iterator[str]:
+def _group(lines: Sequence[Choice], plan: Prescription, month: int, short: bool) -> Iterator[str]:
     """One instruction for all that is treated alike: which plants, how, which mix, how much, when, how long."""
     first = lines[0]
     who = "; ".join(_plants(lines))
     if first.option is None:
-        yield from _wrap(f"{_MARK[Level.STOP]} Leave for now: {who}. {first.because}", "   ")
+        because = first.because
+        yield from _wrap(f"{_MARK[Level.STOP]} Leave for now: {who}. {because[:1].upper()}{because[1:]}", "   ")
         return
     verb, _ = instruction(first.option.way)
     recipe, months = first.recipe, first.option.way.months
     poured = poured_ml(lines)
     mix = f"mix {_letter(recipe, plan)}, {_amount(poured)}; " if recipe else ""
-    when = "any month" if len(months) == len(MONTHS) else name_months(months)
+    when = ("any month" if len(months) == len(MONTHS) else name_months(months)) + best_words(lines)
     held = {Level.STOP: " STRUCK OUT, see below.", Level.ASK: " HELD until answered, see below."}.get(first.level, "")
     yield from _wrap(f"{_MARK[first.level]} {verb}: {who}. {mix}{when}; {text.hours(minutes(lines))}.{held}", "   ")
+    if first.level is not Level.STOP and not short:
+        words = shut_words(lines, month, whose)
+        yield from _wrap(f"{words}." if words else "", "       ")
     if first.fallback and not held and not short:
         letter = _letter(first.fallback.option.way.visit.recipe, plan)
         mixed = f", mix {letter}" if letter else ""
-        yield from _wrap(f"else ({first.fallback.trigger}): {way_words(first.fallback.option.way)}{mixed}", "       ")
+        way = first.fallback.option.way
+        shut = (
+            "" if month in way.visit.months else f"; not in {MONTHS[month - 1]}, but in {name_months(way.visit.months)}"
+        )
+        yield from _wrap(f"else ({first.fallback.trigger}): {way_words(way)}{mixed}{shut}", "       ")
 
 
 def _plants(lines: Sequence[Choice]) -> Iterator[str]:
@@ -162,15 +178,20 @@ def _grouped(plan: Prescription, level: Level, title: str, short: bool) -> Itera
         for one in worst_first(line.verdicts):
             if one.level is level:
                 same = next((key for key in found if key[0] == one.rule), None) if short else None
-                found.setdefault(same or (one.rule, one.because, one.clear), []).append(line.stand.unit)
+                found.setdefault(same or (one.rule, _of_plant(one, line), one.clear), []).append(line.stand.unit)
     if not found:
         return
     yield title
     for (rule, because, clear), units in found.items():
         lines = f"{len(units)} {'line' if len(units) == 1 else 'lines'} on {', '.join(dict.fromkeys(units))}"
-        yield from _wrap(f"{_MARK[level]} {because} [{rule}]", "   ")
+        yield from _wrap(f"{_MARK[level]} {because}" + f" [{rule}]" * bool(rule), "   ")
         yield from _wrap(f"{lines}. {'Way out: ' + clear if clear else ''}", "       ")
     yield ""
+
+
+def _of_plant(said: Verdict, line: Choice) -> str:
+    """Return the words of a verdict; what a source says of a plant, and no rule, with the plant's name."""
+    return said.because if said.rule else f"{load().species[line.stand.species].common_name}: {said.because}"
 
 
 def _lines(recipe: Recipe, plan: Prescription) -> list[Choice]:
@@ -207,6 +228,7 @@ def as_json(project: Project, plan: Prescription, setting: Setting) -> dict[str,
             | {"at_most": [_reach(found) for found in reached.get(one.stand.key, ())]}
             for one in plan.choices
         ],
+        "mind": list(minded([one for one in plan.choices if one.level < Level.STOP], setting.on, setting.reference)),
         "mixes": {
             letter: {
                 "product": recipe.product,
@@ -241,6 +263,7 @@ def _line_json(choice: Choice, plan: Prescription, setting: Setting) -> dict[str
             "method": option.way.visit.method,
             "mix": _letter(choice.recipe, plan),
             "months": sorted(option.way.months),
+            "not_on_the_day": shut_words([choice], setting.on.month),
             **_year_json(choice, setting),
             **steps_json(choice, setting),
             "instruction": ", ".join(instruction(option.way)),

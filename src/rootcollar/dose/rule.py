@@ -197,7 +197,9 @@ def _covered(shape: DoseRule, facts: MethodFacts, coverages: Iterable[Coverage],
             do="use a strength a coverage is kept for, or run a proving batch",
         )
     cover = fits[0]
-    words = f"{cover.nozzle}, coverage {cover.ml_per_cm2.mark} ({cover.ml_per_cm2.source}); a proving batch replaces it"
+    ml = cover.ml_per_cm2
+    whose = "ours" if ml.source == "ours" else f"{ml.mark} ({ml.source})"
+    words = f"{cover.nozzle}, coverage {whose}; a proving batch replaces it"
     return replace(shape, words=words, ml_per_cm2=_coverage(cover, doubt))
 
 

@@ -10,6 +10,7 @@ from typing import Annotated, Any, Literal
 from pydantic import BeforeValidator, Field, model_validator
 
 from rootcollar.exchange.entry import Area, Day, Distance, Entry, Position, Text, check, refuse
+from rootcollar.kernel.days import MONTHS
 from rootcollar.kernel.errors import BadInput, Fault
 from rootcollar.site import (
     FOR_WHOM,
@@ -68,6 +69,10 @@ def _outline(points: object) -> object:
     return points
 
 
+Month = Literal[
+    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
+    "December",
+]  # fmt: skip
 _DISTANCE = 'a distance such as "60 ft", or "none" where you looked and there is none'
 
 
@@ -129,6 +134,7 @@ class _Unit(_Said):
     trail: Distance | None = Field(None, description=_DISTANCE)
     keep: Distance | None = Field(None, description=_DISTANCE)
     wanted_beneath: bool | None = Field(None, description="true or false, without quotes")
+    wanted_bare: list[Month] | None = Field(None, description='months in full, such as ["November", "December"]')
     worked: Area | None = Field(None, description='the ground the stems stand on, such as worked = "1.5 ac"')
     power: Distance | None = Field(None, description=_DISTANCE)
     road: Distance | None = Field(None, description=_DISTANCE)
@@ -255,6 +261,7 @@ def _unit(one: _Unit, whole: _Property) -> Unit:
         site_class=one.site_class, slope_pct=one.slope,
         permission=Permission(one.permission.by, one.permission.until) if one.permission else None,
         water_m=one.water, well_m=one.well, trail_m=one.trail, keep_m=one.keep, wanted_beneath=one.wanted_beneath,
+        wanted_bare=frozenset(MONTHS.index(name) + 1 for name in one.wanted_bare) if one.wanted_bare else None,
         worked_m2=one.worked,
         power_m=one.power, for_whom=one.for_whom or whole.for_whom, purpose=one.purpose or whole.purpose,
         mixing=Mixing(mixing.place.strip(), mixing.well, mixing.water, mixing.sinkhole) if mixing else None,

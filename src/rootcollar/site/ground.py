@@ -81,7 +81,8 @@ class Unit:
     for_whom, purpose: of FOR_WHOM and PURPOSES. taken: empty, nothing is.
     wanted_roots_m: from the stems to treat to the nearest tree or shrub wanted, mapped or not. soil: one of SOILS.
     ground_water_m: how deep ground water stands at its highest. parking_m: to where people stay, in cars or without.
-    boundary_m: to another's ground.
+    boundary_m: to another's ground. wanted_bare: months, 1 to 12, in which nothing wanted beneath has leaves; None: not
+    said.
     """
 
     key: str
@@ -109,6 +110,7 @@ class Unit:
     building_m: float | None = None
     parking_m: float | None = None
     boundary_m: float | None = None
+    wanted_bare: frozenset[int] | None = None
 
 
 @dataclass(frozen=True, slots=True)

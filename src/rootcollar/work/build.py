@@ -13,6 +13,7 @@ from rootcollar.label import NOT_CHECKED, RULES
 from rootcollar.mix import sides
 from rootcollar.work.asked import PacketAsked
 from rootcollar.work.cards import mix_cards
+from rootcollar.work.dangers import danger_words
 from rootcollar.work.day_rules import day_verdicts
 from rootcollar.work.day_sheet import DayAsked, day_sheet
 from rootcollar.work.look_alikes import look_boxes
@@ -68,14 +69,12 @@ def packet(asked: PacketAsked) -> Packet:
 def _unit_page(key: str, work: Sequence[Choice], asked: PacketAsked) -> UnitPage:
     setting, mine = asked.setting, [one for one in work if one.stand.unit == key]
     english = setting.reference.tongues[_FIRST]
-    looks = look_boxes(mine, asked.day, setting.reference, english)
-    dead = standing_on(key, setting.history, asked.day or setting.on, setting.reference, english)
-    leaves = leaves_words(mine, setting.reference, english)
     return replace(
-        unit_page(setting.ground.units[key], asked.prescription, setting),
-        look_alikes=looks,
-        standing=dead,
-        leaves=leaves,
+        unit_page(setting.ground.units[key], asked.prescription, setting, asked.day),
+        look_alikes=look_boxes(mine, asked.day, setting.reference, english),
+        dangers=danger_words(mine, setting.reference, english),
+        standing=standing_on(key, setting.history, asked.day or setting.on, setting.reference, english),
+        leaves=leaves_words(mine, setting.reference, english),
     )
 
 

@@ -32,10 +32,12 @@ from rootcollar.work.again import poured_again, stems_again
 from rootcollar.work.batches import Batches, batches, card_again, limits_of, loads_again, short
 from rootcollar.work.cards import product_words
 from rootcollar.work.crew import Crew
+from rootcollar.work.dangers import danger_boxes
 from rootcollar.work.day_crew import emergency_rows, role_rows
 from rootcollar.work.day_label import boxes, entry_words, first_aid_words, wear_rows, weather_rows
 from rootcollar.work.in_tongue import day_words, label_words, month_words, plant_name, plant_words, target_name
 from rootcollar.work.look_alikes import look_boxes
+from rootcollar.work.own_reason import own_boxes
 from rootcollar.work.packet import DaySheet, LoadRow, MixLine, SizeRow, Sketch, Target
 from rootcollar.work.standing import standing_on
 from rootcollar.work.steps_words import step_note
@@ -85,7 +87,9 @@ def day_sheet(asked: DayAsked, tongue: Tongue) -> DaySheet:
         proving=_proving(recipes, asked, tongue),
         weather=weather_rows(sheets, recipes, tongue),
         boxes=(
+            *own_boxes(asked.lines, asked.setting, tongue),
             *look_boxes(asked.lines, asked.day, asked.setting.reference, tongue),
+            *danger_boxes(asked.lines, asked.setting.reference, tongue),
             *boxes(asked.lines, asked.setting, tongue),
         ),
         wear=wear_rows(sheets, cuts, tongue),

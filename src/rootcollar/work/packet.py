@@ -185,6 +185,7 @@ class UnitPage:
     facts: tuple[tuple[str, str], ...]
     lines: tuple[UnitLine, ...]
     set_aside: tuple[Reason, ...] = ()
+    dangers: tuple[str, ...] = ()  # of the plants worked
     thickets: tuple[tuple[str, str, tuple[str, ...]], ...] = ()  # mixed ones: title, "" or stop or ask, sentences
     standing: str = ""  # as on the day sheet
     leaves: str = ""  # what the work will leave dead on its feet, for next year's crew

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from datetime import date
 
 from rootcollar.choose import (
     Choice,
@@ -21,10 +22,12 @@ from rootcollar.choose import (
     money_to_share,
     reaches,
     share_to_reach,
+    shut_words,
     side_words,
     visits_of,
     way_words,
 )
+from rootcollar.kernel.days import name_months
 from rootcollar.kernel.doubt import best
 from rootcollar.kernel.units import show
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
@@ -42,8 +45,11 @@ from rootcollar.work.thicket_words import thicket_words
 __all__ = ["said", "unit_line", "unit_page"]
 
 
-def unit_page(unit: Unit, prescription: Prescription, setting: Setting) -> UnitPage:
-    """Return the content of a unit's page: every line, struck and held ones too, each marked as what it is."""
+def unit_page(unit: Unit, prescription: Prescription, setting: Setting, day: date | None = None) -> UnitPage:
+    """Return the content of a unit's page: every line, struck and held ones too, each marked as what it is.
+
+    day: of work, where it is known; a way that is shut then says what is open instead.
+    """
     lines = [one for one in prescription.choices if one.stand.unit == unit.key]
     reached = reaches(lines, setting)
     return UnitPage(
@@ -54,7 +60,7 @@ def unit_page(unit: Unit, prescription: Prescription, setting: Setting) -> UnitP
             replace(
                 unit_line(one, prescription, setting),
                 most=_most(one, reached),
-                months=_months(one, setting),
+                months=_months(one, setting, day),
                 after=after_cut(one.option, setting) if one.is_work and one.option else (),
             )
             for group in alike(lines)
@@ -69,8 +75,11 @@ def _most(choice: Choice, reached: Mapping[str, Sequence[Reach]]) -> str:
     return reach_words(reached.get(choice.stand.key, ())) if choice.is_work else ""
 
 
-def _months(choice: Choice, setting: Setting) -> tuple[str, ...]:
-    return months_words(choice, setting) if choice.is_work else ()
+def _months(choice: Choice, setting: Setting, day: date | None) -> tuple[str, ...]:
+    if not choice.is_work:
+        return ()
+    shut = shut_words([choice], day.month) if day else ""
+    return (*((shut,) if shut else ()), *months_words(choice, setting))
 
 
 def unit_line(choice: Choice, prescription: Prescription, setting: Setting) -> UnitLine:
@@ -160,6 +169,7 @@ def _worked_for(unit: Unit) -> str:
 def _facts(unit: Unit) -> tuple[tuple[str, str], ...]:
     allowed = unit.permission
     beneath = {None: "not said", True: "yes", False: "no"}[unit.wanted_beneath]
+    beneath += f"; bare in {name_months(unit.wanted_bare)}" if unit.wanted_beneath and unit.wanted_bare else ""
     return (
         ("Area", text.acres(unit.area_m2)),
         ("Ground worked, of it", "not said" if unit.worked_m2 is None else text.acres(unit.worked_m2)),

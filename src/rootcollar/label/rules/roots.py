@@ -58,10 +58,14 @@ def away_from_wanted_roots(
         )
     if not keep_ft and nearest_ft is not None and exceeds(_ROOTS_FT, nearest_ft):
         return warn(
-            f"{why}, and a wanted tree or shrub stands at {show(nearest_ft, 'ft', 2)}; the label gives no distance",
+            f"{why}, and a wanted tree or shrub stands {_where(nearest_ft)}; the label gives no distance",
             "keep it off the soil; another product next to that one",
         )
     return None
+
+
+def _where(nearest_ft: float) -> str:
+    return f"{show(nearest_ft, 'ft', 2)} off" if nearest_ft else "in the unit"
 
 
 @rule(

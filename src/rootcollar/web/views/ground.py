@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from rootcollar.exchange import WRITTEN_AS
+from rootcollar.kernel.days import name_months
 from rootcollar.site import MEASURED, Mixing, Permission, Taken, Unit
 from rootcollar.survey import Stand
 from rootcollar.web.desk import Open, of_what_lies_open
@@ -99,6 +100,7 @@ def _facts(here: Open, unit: Unit) -> tuple[Fact, ...]:
         ("Permission", _said(_permission(here, unit.permission)), "permission"),
         *((words, _distance(unit, key), key) for key, words in _DISTANCES.items()),
         ("Wanted plants beneath", _said(beneath[unit.wanted_beneath]), "wanted_beneath"),
+        *_bare(unit),
         ("Soil", _said(unit.soil or ""), "soil"),
         ("Worked for", _said(text.purpose(unit.purpose) if unit.purpose else ""), "purpose"),
         ("The crew works for", _said(_FOR_WHOM[unit.for_whom] if unit.for_whom else ""), "for_whom"),
@@ -106,6 +108,11 @@ def _facts(here: Open, unit: Unit) -> tuple[Fact, ...]:
         ("Taken from it", _said(_taken(unit.taken)), "taken"),
     ]
     return tuple(Fact(words, says, key, WRITTEN_AS[key]) for words, says, key in told)
+
+
+def _bare(unit: Unit) -> Iterator[tuple[str, Run | None, str]]:
+    if unit.wanted_beneath:
+        yield "They have no leaves in", _said(name_months(unit.wanted_bare) if unit.wanted_bare else ""), "wanted_bare"
 
 
 def _said(words: str) -> Run | None:

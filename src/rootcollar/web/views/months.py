@@ -5,17 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from rootcollar.choose import (
-    Choice,
-    MonthLine,
-    Setting,
-    best_months,
-    in_month,
-    instruction,
-    reasons,
-    way_words,
-    year_of_line,
-)
+from rootcollar.choose import Choice, MonthLine, Setting, best_months, in_month, instruction, reasons, year_of_line
 from rootcollar.kernel.days import MONTHS, name_months
 from rootcollar.kernel.errors import NotFound
 from rootcollar.web.desk import Open, of_what_lies_open
@@ -124,5 +114,5 @@ def _rows(lines: list[MonthLine], here: Open) -> Iterator[MonthRow]:
         level = one.choice.level.word if one.choice.level.word in ("ask", "stop") else ""
         yield MonthRow(
             text.size(stand.band_cm), plant, instruction(one.choice.way)[0], one.said.because, level,
-            "" if one.is_best else f"{best}: {one.best.because}", way_words(one.instead) if one.instead else "",
+            "" if one.is_best else f"{best}: {one.best.because}", one.instead.words if one.instead else "",
         )  # fmt: skip

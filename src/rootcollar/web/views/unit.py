@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from rootcollar.choose import (
     Choice,
     Reach,
+    Way,
     day_money,
     instruction,
     line_minutes,
@@ -20,6 +22,7 @@ from rootcollar.choose import (
     money_to_share,
     reaches,
     share_to_reach,
+    shut_words,
     side_words,
     sum_worlds,
     unit_day_minutes,
@@ -38,6 +41,7 @@ from rootcollar.web.views.standing import dead_trees
 from rootcollar.web.views.working import Run, counted, money, visits, work_of
 from rootcollar.work import text
 from rootcollar.work.after_cut import after_cut
+from rootcollar.work.dangers import minded
 from rootcollar.work.packet import Said
 from rootcollar.work.steps_words import steps_words
 from rootcollar.work.thicket_words import ThicketWords, thicket_words
@@ -51,6 +55,7 @@ class Row:
     """One band of stems. struck: "", stop or ask. doubt: the 10-90 % band of the number above it, or nothing.
 
     ways: (key, words) of every way a person may choose, the chosen one first. picked: whether a person has chosen.
+    not_now: that the way is shut in the month of the plan's day, and what is open.
     """
 
     key: str
@@ -80,6 +85,7 @@ class Row:
     picked: bool = False
     most: tuple[Run, ...] = ()
     after: tuple[str, ...] = ()
+    not_now: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,6 +106,7 @@ class UnitView:
     all_cost_doubt: str
     all_hours: str
     days: str
+    minded: tuple[str, ...] = ()
     thickets: tuple[ThicketWords, ...] = ()
     standing: tuple[str, ...] = ()
 
@@ -152,6 +159,7 @@ def unit_view(here: Open, key: str) -> UnitView:
         *money(cost),
         text.hours(minutes(work)) if work else "",
         *_all_visits(work, here),
+        minded=minded([one for one in lines if one.level < Level.STOP], here.on, here.setting.reference),
         thickets=thicket_words(here.plan, here.setting, key) if here.plan else (),
         standing=dead_trees(here, key),
     )  # fmt: skip
@@ -196,7 +204,9 @@ def _row(line: Choice, here: Open, reached: Mapping[str, tuple[Reach, ...]]) -> 
         for one in line.set_aside
     )
     if option is None:
-        return Row(stand.key, size, "Leave for now", *_stems(line, size), (Run(line.because),), aside, "stop")
+        return Row(
+            stand.key, size, "Leave for now", *_stems(line, size), (Run(line.because),), aside, "stop", ways=_ways(line)
+        )
     verb, rest = instruction(option.way)
     poured = line_mix_ml(stand.stems, option.per_stem.mix_ml)
     side, side_doubt = side_words(line_side_m2(stand.stems, option.per_stem.side_m2))
@@ -224,6 +234,7 @@ def _row(line: Choice, here: Open, reached: Mapping[str, tuple[Reach, ...]]) -> 
         picked=stand.key in here.project.picked,
         most=reach_runs(line, reached.get(stand.key, ())) if line.is_work else (),
         after=after_cut(option, here.setting) if line.is_work else (),
+        not_now=shut_words([line], here.on.month) if line.level < Level.STOP else "",
     )  # fmt: skip
 
 
@@ -260,9 +271,23 @@ def _mix(line: Choice, here: Open) -> str:
 
 
 def _ways(line: Choice) -> tuple[tuple[str, str], ...]:
-    """Return what a person may choose for a line: what is chosen, its fallback, and what was set aside but open."""
+    """Return what a person may choose for a line: what is chosen, its fallback, what was set aside but open.
+
+    Then what only a source advises against. Two products alike in words are told apart by their names.
+    """
     found = [*(one.way for one in line.options), *(one.way for one in line.set_aside if one.open)]
-    return tuple({way.key: (way.key, way_words(way)) for way in found}.values())
+    against = [one.way for one in line.set_aside if one.own_reason]
+    words = {way.key: way_words(way) for way in found}
+    often = Counter(words.values())
+    told = {way.key: words[way.key] + (_product(way) if often[words[way.key]] > 1 else "") for way in found}
+    told |= {way.key: f"{way_words(way)}: a source advises against it" for way in against}
+    left = (("ranking", "leave it for now"),) if line.option is None and told else ()
+    return (*left, *told.items())
+
+
+def _product(way: Way) -> str:
+    recipe = way.visit.recipe
+    return f" ({recipe.product or recipe.formulation})" if recipe else ""
 
 
 def _once(said: Iterable[Verdict]) -> list[Verdict]:
