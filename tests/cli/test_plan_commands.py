@@ -462,7 +462,7 @@ def test_years_of_seed_count_in_the_rounds_of_the_plan(folder: Path) -> None:
 def test_dead_trees_are_told_of_before_the_work_beneath_them(shown: tuple[Path, Result]) -> None:
     said, body = rootcollar("choose", shown[0], "--on", DAY), rootcollar("choose", shown[0], "--on", DAY, "--json")
     ridge = said.output.index("The ridge")
-    assert ridge < said.output.index("Dead standing") < said.output.index("The bench")
+    assert ridge < said.output.index("Dead standing") < said.output.index("\n2. ")
     assert "This plan leaves dead on their feet: 2 white mulberry" in " ".join(said.output.split())
     (dead,) = json.loads(body.output)["dead_standing"]
     assert (dead["unit"], dead["species"], dead["method"], dead["stems"]) == ("ridge", "moal", "hack_squirt", 12)

@@ -59,7 +59,7 @@ def test_every_unit_is_a_step_away_and_so_are_all_together(demo: TestClient) -> 
     asked = "day=2026-03-12&language=es&paper=a4"
     page = demo.get(f"/prepare?unit=bench&{asked}").text
     steps = stepper(page)
-    keys = ["ridge", "trail-loop", "hollow", "bench", "brook-edge", "orchard-side"]
+    keys = ["ridge", "bench", "trail-loop", "hollow", "brook-edge", "orchard-side"]
     assert [to for to, _ in steps] == [*(f"/prepare?unit={key}&{asked}" for key in keys), f"/prepare?units=all&{asked}"]
     assert [here for _, here in steps] == [key == "bench" for key in keys] + [False]
     whole = demo.get(steps[-1][0]).text
