@@ -92,7 +92,9 @@ def test_a_unit_far_from_thick_ground_comes_before_one_that_touches_it() -> None
     }  # fmt: skip
     lines = (line("a", 50), line("b", 50), line("c", 5000))
     assert keys(lines, setting(**drawn))[:2] == ["b", "a"]
-    assert "it touches thicker ground (unit c)" in place(lines, setting(**drawn), "a").because
+    told = place(lines, setting(**drawn), "a")
+    assert "it touches thicker ground (unit c)" in [one.words for one in told.speaks]
+    assert "touches" not in told.because  # what counts nothing is no reason
     assert "ft from thicker ground (unit c)" in place(lines, setting(**drawn), "b").because
 
 
@@ -151,7 +153,8 @@ def test_what_is_not_known_is_said_and_counts_as_the_middle_of_the_others(
 
 
 def test_the_age_of_the_first_fruit_is_told_to_whoever_goes_to_look() -> None:
-    because = place([line("a", 5, plant="Amur honeysuckle", fruiting=None)], setting(), "a").because
+    lines = [line(unit, 5, plant="Amur honeysuckle", fruiting=None) for unit in ("a", "b")]
+    because = place(lines, setting(), "a").because
     assert "Amur honeysuckle first fruits at 5 to 8 years" in because
 
 
@@ -232,3 +235,13 @@ def test_the_demo_puts_the_ridge_first_and_the_held_units_last() -> None:
     assert found[0] == "ridge"
     assert set(found[-2:]) == {"orchard-side", "brook-edge"}
     assert [one.key for one in plan().places] == found
+
+
+def test_one_unit_alone_is_put_in_no_order() -> None:
+    assert place([line("a", 5)], setting(), "a").because == "the only unit"
+
+
+def test_what_speaks_most_for_a_unit_is_said_first() -> None:
+    lines = [line("a", 5, fruiting=True), line("b", 5000)]
+    because = place(lines, setting(), "a").because
+    assert because.index("bear seed") < because.index("of the room")

@@ -21,7 +21,7 @@ class Place:
     """Why a unit stands where it stands. points: of 100; per reason what it counted as, and what is owed.
 
     works: whether anything can be worked. counted: of each reason, the share that went in; of one not known, the mean
-    of the units of which it is known.
+    of the units of which it is known. alone: whether there is no other unit to go before or after.
     """
 
     key: str
@@ -30,6 +30,7 @@ class Place:
     counted: tuple[float, ...] = ()
     owed: tuple[Owed, ...] = ()
     points: float = 0.0
+    alone: bool = False
 
     @property
     def before(self) -> str:
@@ -37,23 +38,31 @@ class Place:
         if not self.works:
             shut = "nothing can be worked here until what is struck out or asked is settled"
             return "; ".join([shut, *(one.words for one in self.owed)])
-        return "".join(f"{'first, because ' if not place else ''}{one.words}; " for place, one in enumerate(self.owed))
+        told = [f"{'first, because ' if not place else ''}{one.words}" for place, one in enumerate(self.owed)]
+        if self.alone:
+            return "; ".join(told) or "the only unit"
+        return "".join(f"{one}; " for one in told)
 
     @property
     def figure(self) -> str:
-        """Its points, "" where nothing can be worked."""
-        return f"{self.points:.0f} of 100" if self.works else ""
+        """Its points, "" where nothing can be worked, or nothing is to be put in order."""
+        return f"{self.points:.0f} of 100" if self.works and not self.alone else ""
 
     @property
     def after(self) -> str:
-        """The reason after its points."""
-        if not self.works:
+        """The reason after its points: what speaks most for it first, what is not known last."""
+        if not self.figure:
             return ""
-        told = (
+        both = sorted(
+            zip(self.speaks, self.counted, strict=True),
+            key=lambda one: (one[0].share is None, -round(one[1], _DIGITS), one[0].reason),
+        )
+        told = [
             f"{one.words} (counted as the others' middle, {share:.0%})" if one.share is None else one.words
-            for one, share in zip(self.speaks, self.counted, strict=True)
-        )  # fmt: skip
-        return f" points: {'; '.join(told)}"
+            for one, share in both
+            if one.share is None or round(share, 2) > 0
+        ]
+        return f" points: {'; '.join(told) or 'nothing known speaks for it'}"
 
     @property
     def because(self) -> str:
@@ -92,7 +101,7 @@ def order_units(choices: Sequence[Choice], setting: Setting) -> tuple[Place, ...
         counted = tuple(middles[one.reason] if one.share is None else one.share for one in told[key])
         works = any(one.is_work for one in lines)
         place = Place(key, works, told[key], counted, owed.get(key, ()))
-        places.append(replace(place, points=_points(counted, setting)))
+        places.append(replace(place, points=_points(counted, setting), alone=len(by_unit) == 1))
     return tuple(sorted(places, key=_rank))
 
 

@@ -112,7 +112,7 @@ def _room(lines: Sequence[Choice], unit: Unit, setting: Setting) -> Speaks:
         return Speaks("room", None, "its area is not known, so neither is how thick its stems stand")
     per_ha = note("stems a hectare", "of the stems an acre", best(per_acre) / convert(1, "ac", "ha"), "stems/ha")
     share = room(per_ha, use(_figure("crowd", setting)))
-    return Speaks("room", share, f"{best(per_acre):,.0f} stems an acre leave seedlings {share:.0%} of the room")
+    return Speaks("room", share, f"at {best(per_acre):,.0f} stems an acre seedlings find {share:.0%} of the room")
 
 
 def _apart(unit: Unit, by_unit: Mapping[str, Sequence[Choice]], setting: Setting) -> Speaks:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterator
+from itertools import groupby
 from typing import Any
 
 from rootcollar.choose import (
@@ -35,9 +36,8 @@ def summary(plan: Prescription, setting: Setting, short: bool = False) -> Iterat
     found = booked(plan, setting)
     yield "What each year holds"
     yield from _wrap(f"{limit_words(found)}.", "   ")
-    for row in () if short else year_rows(found, setting.on):
-        much = "; MORE THAN THE YEAR HOLDS" if row.too_much else ""
-        yield from _wrap(f"from {row.year}: owed {row.owed}; with new ground {row.taken}{much}", "   ")
+    for words in () if short else _years(found, setting):
+        yield from _wrap(words, "   ")
     late = [start_words(one, setting, "follow-up") for one in found.owed_starts if one.years != 0]
     late += [start_words(one, setting, "new ground") for one in found.starts if one.years != 0]
     for words in late:
@@ -51,6 +51,17 @@ def summary(plan: Prescription, setting: Setting, short: bool = False) -> Iterat
     yield from _wrap(f"All lines that are work: {rounds_of(plan, setting).words}.", "   ")
     for words in (*bank_lines(plan, setting, treated=True), *found.not_known):
         yield from _wrap(f"{words[:1].upper()}{words[1:]}.", "   ")
+
+
+def _years(found: Booked, setting: Setting) -> Iterator[str]:
+    """Yield a line a year; years that hold the same stand in one."""
+    for (owed_, taken, too_much), rows in groupby(
+        year_rows(found, setting.on), key=lambda row: (row.owed, row.taken, row.too_much)
+    ):
+        years = [row.year for row in rows]
+        much = "; MORE THAN THE YEAR HOLDS" if too_much else ""
+        span = f"from {years[0]}" if len(years) == 1 else f"each of the {len(years)} years from {years[0]}"
+        yield f"{span}: owed {owed_}; with new ground {taken}{much}"
 
 
 def as_json(plan: Prescription, setting: Setting) -> dict[str, Any]:
