@@ -127,10 +127,10 @@ def _sizes(bands: Sequence[Band]) -> str:
 
 def _cost(found: OneInstruction, by_kind_cents: int, setting: Setting) -> str:
     more = found.cents - by_kind_cents
-    beside = f"${abs(more) / 100:,.2f} {'more' if more >= 0 else 'less'}" if more else "the same"
+    beside = f"${abs(more) / 100:,.0f} {'more' if more >= 0 else 'less'}" if more else "the same"
     return (
-        f"To {100 * share_to_reach(setting):.3g} % of the stems dead: ${found.cents / 100:,.2f}; choosing for each "
-        f"kind and size by itself ${by_kind_cents / 100:,.2f}, so one instruction costs {beside}"
+        f"To {100 * share_to_reach(setting):.3g} % of the stems dead: ${found.cents / 100:,.0f}; choosing for each "
+        f"kind and size by itself ${by_kind_cents / 100:,.0f}, so one instruction costs {beside}"
     )
 
 
