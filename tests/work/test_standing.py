@@ -69,7 +69,7 @@ def test_the_warning_says_what_stands_and_who_may_do_what_beneath_it() -> None:
     assert told() == "Dead standing: 12 white mulberry 6\N{EN DASH}10 in, treated 2026-06-20."
     assert standing_words((), (), load(), ENGLISH) == ""
     whole = standing_on("ridge", History((TREES,)), LATER, load(), ENGLISH)
-    brief = standing_on("ridge", History((TREES,)), LATER, load(), ENGLISH, "brief")
+    brief = standing_on("ridge", History((TREES,)), LATER, load(), ENGLISH, "standing.brief")
     assert whole.startswith(told()) and brief.startswith(told()) and len(brief) < len(whole)
     for words in (whole, brief):
         assert "ook up" in words and "two tree lengths" in words and "trained" in words

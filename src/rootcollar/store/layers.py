@@ -75,8 +75,13 @@ _UNIT = _columns("""
     trail_m             DOUBLE   to a trail
     keep_m              DOUBLE   to a plant to keep
     power_m             DOUBLE   to a power line
+    road_m              DOUBLE   to a road
+    building_m          DOUBLE   to a building
+    parking_m           DOUBLE   to where people stay, in cars or without
+    boundary_m          DOUBLE   to another's ground
     wanted_roots_m      DOUBLE   from the stems to the nearest wanted tree or shrub
     wanted_beneath      BOOLEAN  wanted plants grow beneath the stems
+    wanted_bare         TEXT     months, 1 to 12, in which nothing wanted beneath has leaves, as JSON
     mixing_place        TEXT     where mixes are made
     mixing_well_m       DOUBLE   from there to a well
     mixing_water_m      DOUBLE   to water

@@ -114,7 +114,9 @@ def _left(lines: Sequence[Choice], tongue: Tongue) -> str:
 
 def _standing(asked: DayAsked, tongue: Tongue) -> str:
     setting = asked.setting
-    return standing_on(asked.unit.key, setting.history, asked.day or setting.on, setting.reference, tongue, "brief")
+    return standing_on(
+        asked.unit.key, setting.history, asked.day or setting.on, setting.reference, tongue, "standing.brief"
+    )
 
 
 def _proving(recipes: dict[str, Recipe], asked: DayAsked, tongue: Tongue) -> str:

@@ -50,14 +50,14 @@ def _treatment(row: Applied) -> tuple[date, str, str, float]:
 
 
 def standing_on(
-    unit: str, history: History, on: date | None, reference: Reference, tongue: Tongue, care: str = "care"
+    unit: str, history: History, on: date | None, reference: Reference, tongue: Tongue, care: str = "standing.care"
 ) -> str:
     """Return what is told of a unit before anybody works there: the trees that stand dead, and what is not known.
 
-    care: which words say what to do about it: "care", or "brief" where there is little room.
+    care: which words say what to do about it: "standing.care", or "standing.brief" where there is little room.
     """
     found = standing_words(dead_standing(unit, history, on), not_said(unit, history, on), reference, tongue)
-    return f"{found} {tongue.say(f'standing.{care}')}" if found else ""
+    return f"{found} {tongue.say(care)}" if found else ""
 
 
 def standing_words(dead: Iterable[Applied], unsaid: Iterable[date], reference: Reference, tongue: Tongue) -> str:

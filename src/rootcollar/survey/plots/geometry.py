@@ -43,7 +43,7 @@ def per_ha_each(area_m2: float) -> float:
 @formula(
     "radius_m / sqrt(cos(arctan(slope_pct / 100)))",
     gives="m",
-    source="geometry",
+    source="USFS-CSE",
     radius_m=(0.5, 40),
     slope_pct=(0, 150),
 )
