@@ -29,3 +29,11 @@ def test_more_stems_are_of_the_same_kind_and_thicker_ones_are_not() -> None:
 def test_what_is_said_of_a_line_names_that_line() -> None:
     for one in plan().decided:
         assert one.option is None or {said.about for said in one.option.verdicts} == {one.stand.key}
+
+
+def test_the_mean_by_which_ways_are_put_in_order_is_that_of_their_worlds() -> None:
+    """The mean of a sum is the sum of the means: checked on every line of the demo, chosen way and fallback."""
+    options = [one for line in plan().choices for one in line.options]
+    assert len(options) > 20
+    for one in options:
+        assert one.per_kill == pytest.approx(one.per_stem.mean_cost_per_kill, rel=1e-12)

@@ -28,7 +28,9 @@ def sure_line(stems: float) -> Choice:
     line = at(LINE)
     assert line.option is not None
     each = replace(line.per_stem, mix_ml=line.per_stem.mix_ml[:1])
-    return replace(line, stand=replace(line.stand, stems=sure(stems)), option=replace(line.option, per_stem=each))
+    return replace(
+        line, stand=replace(line.stand, stems=sure(stems)), option=replace(line.option, figures=lambda: each)
+    )
 
 
 def test_the_stems_on_an_acre_are_the_labels_acid_over_the_acid_on_a_stem() -> None:

@@ -5,9 +5,10 @@ Of thousands of stands few reasons are ever read, so they are put into words whe
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache, partial
+from typing import overload
 
 from rootcollar.choose.figures import on_its_ground
 from rootcollar.choose.front import beaten_by, better_at, on_front, taken_by
@@ -19,7 +20,7 @@ from rootcollar.choose.wins import wins
 from rootcollar.kernel.days import MONTHS, name_months
 from rootcollar.survey.stand import Stand
 
-__all__ = ["behind", "like_the_first", "no_label"]
+__all__ = ["Behind", "like_the_first", "no_label"]
 
 _KEPT = 16  # ours: stands whose reasons are kept; whoever reads one reads the rest of its stand
 
@@ -47,26 +48,70 @@ def like_the_first(ways: Sequence[Figured]) -> list[Figured]:
     return [one for one in ways if all_ or not no_label(one.way)]
 
 
-def behind(ways: Sequence[tuple[Option, PerStem]], stand: Stand, setting: Setting) -> list[SetAside]:
-    """Return the open ways of a stand that were not chosen as set aside, in their order.
+class Behind(Sequence[SetAside]):
+    """All ways of a stand that were not chosen: the open ones in their order, then those that are shut or stopped.
 
-    ways: the chosen one first, each with its figures before the ground of the stand is looked at.
+    Each of the open ones is put together when it is read: a large property has tens of thousands, hardly one is read.
     """
-    of = _Compared(stand, setting, tuple((option.way, before) for option, before in ways))
-    return [_aside(of, at, option, ways[0][0]) for at, (option, _) in enumerate(ways) if at]
 
+    __slots__ = ("_left_out", "_of", "_rest", "_said")
 
-def _aside(of: _Compared, at: int, option: Option, first: Option) -> SetAside:
-    unpriced = no_label(option.way) and not no_label(first.way)
-    return SetAside(
-        option.way,
-        Later(_why, of, at),
-        Later(_wins, of, at),
-        per_kill=None if unpriced else option.per_stem.mean_cost_per_kill,
-        open=True,
-        level=option.level,
-        unbeaten=partial(_unbeaten, of, at),
-    )
+    def __init__(
+        self,
+        ways: Sequence[tuple[Option, PerStem]],
+        left_out: Option | None,
+        rest: Sequence[SetAside],
+        setting: Setting,
+    ) -> None:
+        """Keep what it takes. ways: open ones, the chosen one first, each with its figures before the ground of the
+        stand is looked at. left_out: of these the one told elsewhere. rest: what is shut or stopped.
+        """
+        self._of = _Compared(ways[0][0].stand, setting, tuple((option.way, before) for option, before in ways))
+        self._said = tuple((option.per_kill, option.level) for option, _ in ways)
+        self._left_out = next((at for at, (option, _) in enumerate(ways) if option is left_out), 0)
+        self._rest = tuple(rest)
+
+    def __len__(self) -> int:
+        """Return how many ways were not chosen."""
+        return len(self._said) - (2 if self._left_out else 1) + len(self._rest)
+
+    def __iter__(self) -> Iterator[SetAside]:
+        """Yield them in their order."""
+        yield from (self._aside(at) for at in range(1, len(self._said)) if at != self._left_out)
+        yield from self._rest
+
+    @overload
+    def __getitem__(self, at: int) -> SetAside: ...
+    @overload
+    def __getitem__(self, at: slice) -> Sequence[SetAside]: ...
+    def __getitem__(self, at: int | slice) -> SetAside | Sequence[SetAside]:
+        """Return one, or some."""
+        return tuple(self)[at]
+
+    def __eq__(self, other: object) -> bool:
+        """Return whether the same is said of the same ways."""
+        return isinstance(other, Sequence) and tuple(self) == tuple(other)
+
+    def __hash__(self) -> int:
+        """Return the hash of all that is said."""
+        return hash(tuple(self))
+
+    def __repr__(self) -> str:
+        """Return all of them as they are written."""
+        return repr(tuple(self))
+
+    def _aside(self, at: int) -> SetAside:
+        (way, _), (first, _) = self._of.ways[at], self._of.ways[0]
+        per_kill, level = self._said[at]
+        return SetAside(
+            way,
+            Later(_why, self._of, at),
+            Later(_wins, self._of, at),
+            per_kill=None if no_label(way) and not no_label(first) else per_kill,
+            open=True,
+            level=level,
+            unbeaten=partial(_unbeaten, self._of, at),
+        )
 
 
 def _why(of: _Compared, at: int) -> tuple[Piece, ...]:

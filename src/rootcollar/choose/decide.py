@@ -7,8 +7,8 @@ from dataclasses import replace
 from functools import lru_cache
 from types import MappingProxyType
 
-from rootcollar.choose.behind import behind, no_label
-from rootcollar.choose.figures import on_its_ground
+from rootcollar.choose.behind import Behind, no_label
+from rootcollar.choose.figures import Grounded, per_kill_on
 from rootcollar.choose.gates import ground_gate, overruled, spared, unbegun
 from rootcollar.choose.judge import once
 from rootcollar.choose.kinds import Kind, OfKind, kind_of, of_way, ways_of_kind
@@ -41,25 +41,24 @@ def decide(
     against, with a warning that names the source; never size, ground, a fact that is missing, or a rule's stop.
     known: the ways for kinds of stem, as `ways_of_kind` has them, where they are at hand. weigher: that weighed them.
     """
-    found, aside = weighed(stand, setting, known, weigher or Weigher(setting.answers, setting.on, setting.shelf))
+    found, shut = weighed(stand, setting, known, weigher or Weigher(setting.answers, setting.on, setting.shelf))
     ranked = list(found)
     pick = setting.picked.get(stand.key)
     if not ranked:
-        return Choice(stand, None, plain(_nothing(aside) + _left(pick, aside)), None, tuple(aside))
+        return Choice(stand, None, plain(_nothing(shut) + _left(pick, shut)), None, tuple(shut))
     taken = next((one for one in ranked if pick and one.way.key == pick.way), None)
     first = taken or ranked[0]
     rest = [one for one in ranked if one is not first]
     fallback = next((one for one in rest if _can_replace(one, first)), None)
     ways = [(one, found[one]) for one in (first, *rest)]
-    others = zip(rest, behind(ways, stand, setting), strict=True)
-    aside = [told for one, told in others if one is not fallback] + aside
+    aside = Behind(ways, fallback, shut, setting)
     if pick and taken is None:
         first = _not_followed(first, pick, aside)
     # What is done against a source's advice is in no ranking.
     cheapest = next((one for one in ranked if not one.way.despite), None)
     because = _chosen(pick, first, cheapest) if pick and taken else (Piece("least "), *_because(first))
     back = Fallback(fallback, trigger(first.way)) if fallback else None
-    return Choice(stand, first, because, back, tuple(aside))
+    return Choice(stand, first, because, back, aside)
 
 
 def open_ways(
@@ -137,16 +136,25 @@ def _weigh(one: OfKind, stand: Stand, ground: OnGround, setting: Setting, weighe
 
 def _open(one: OfKind, stand: Stand, ground: OnGround, setting: Setting, weigher: Weigher) -> Option | SetAside:
     unit = setting.ground.units[stand.unit]
-    gate = one.plant_gate or ground_gate(one.way, unit, setting.reference)
+    if one.plant_gate is not None or one.figures is None:
+        return _shut(one)
+    gate = ground_gate(one.way, unit, setting.reference)
     if gate is not None:
-        because = gate.because if one.plant_gate else unbegun(one.way, gate.because)
-        return SetAside(one.way, plain(because), plain(gate.would_win_if), gate.asks, own_reason=gate.own_reason)
-    if one.figures is None:
-        return SetAside(one.way, plain(unbegun(one.way, one.refused)), plain(one.do))
+        why = plain(unbegun(one.way, gate.because))
+        return SetAside(one.way, why, plain(gate.would_win_if), gate.asks, own_reason=gate.own_reason)
     each = weigher.lines(one.templates, unit, stand.key)
     heard = _together(one, *each) if one.weak or len(each) > 1 else each[0]
-    figures = on_its_ground(one.way, one.figures, stand, ground, setting)
-    return Option(stand, one.way, figures, heard)
+    of = (one.way, one.figures, stand, ground, setting)
+    return Option(stand, one.way, Grounded(*of), per_kill_on(*of), heard)
+
+
+@lru_cache(maxsize=_KEPT)
+def _shut(one: OfKind) -> SetAside:
+    """Return a way as shut by the plant, or as what cannot be reckoned, the same for every stand of its kind."""
+    gate = one.plant_gate
+    if gate is None:
+        return SetAside(one.way, plain(unbegun(one.way, one.refused)), plain(one.do))
+    return SetAside(one.way, plain(gate.because), plain(gate.would_win_if), gate.asks, own_reason=gate.own_reason)
 
 
 @lru_cache(maxsize=_KEPT)
@@ -157,7 +165,7 @@ def _together(one: OfKind, *each: Heard) -> Heard:
 
 def _rank(option: Option) -> tuple[bool, int, str]:
     """Return what options of a stand are put in order by: with a label first, then cost per stem killed, then key."""
-    return no_label(option.way), round(100 * option.per_stem.mean_cost_per_kill), option.way.key
+    return no_label(option.way), round(100 * option.per_kill), option.way.key
 
 
 def _can_replace(option: Option, first: Option) -> bool:

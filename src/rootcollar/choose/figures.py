@@ -5,21 +5,37 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from rootcollar.choose.beside import side_area, side_because
-from rootcollar.choose.cost import cost_per_kill, cost_per_stem
+from rootcollar.choose.cost import cost_per_kill, cost_per_stem, expected
 from rootcollar.choose.kill import kill_pool, kill_share, kill_words
-from rootcollar.choose.option import PerStem, Way
+from rootcollar.choose.option import Means, PerStem, Way
 from rootcollar.choose.prices import prices_per_l, wage_per_h
 from rootcollar.choose.setting import Setting
-from rootcollar.choose.stem_minutes import OnGround, minutes_on, minutes_per_stem, on_ground, own_time, work_per_stem
-from rootcollar.choose.steps import regrown
+from rootcollar.choose.stem_minutes import (
+    OnGround,
+    minutes_on,
+    minutes_per_stem,
+    on_ground,
+    own_time,
+    steep_more,
+    work_of_steps,
+    work_per_stem,
+)
+from rootcollar.choose.steps import both_visits, regrown
 from rootcollar.dose import Asked, Proving, own_figure, per_stem_ml, rule_for
 from rootcollar.kernel.doubt import Worlds, band, sure
+from rootcollar.kernel.formula import unwatched
 from rootcollar.mix.recipe import Recipe
 from rootcollar.reference import Species
 from rootcollar.shelf import dose_each
 from rootcollar.survey.stand import Stand
 
-__all__ = ["StemMix", "cost_of_stem", "figures_of", "mix_per_stem", "on_its_ground", "per_stem", "proving_batch"]
+__all__ = [
+    "Grounded", "StemMix", "cost_of_stem", "figures_of", "mix_per_stem", "on_its_ground", "per_kill_on", "per_stem",
+    "proving_batch",
+]  # fmt: skip
+
+_NONE = sure(0.0)
+_A_MINUTE = sure(1.0)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -43,10 +59,12 @@ def per_stem(way: Way, species: Species, stand: Stand, setting: Setting) -> PerS
     """
     pool = kill_pool(way, species, setting.reference)
     kill = kill_share(pool, setting.doubt)
-    minutes = work_per_stem(way, stand, setting)
+    each = work_of_steps(way, stand, setting)
+    minutes = both_visits(*each) if each else work_per_stem(way, stand, setting)
     mix = mix_per_stem(way, stand, setting)
     cost = cost_of_stem(way, minutes, mix.ml, setting)
     side = side_area(way, setting)
+    rates = (wage_per_h(setting), *prices_per_l(way.visit.recipe, setting))
     return PerStem(
         kill,
         mix.ml,
@@ -59,8 +77,60 @@ def per_stem(way: Way, species: Species, stand: Stand, setting: Setting) -> PerS
         mix.because,
         side,
         side_because(side) if way.visit.recipe else (),
-        (wage_per_h(setting), *prices_per_l(way.visit.recipe, setting)),
+        rates,
+        each=each,
+        means=_means(way, kill, minutes, mix.ml, rates, setting),
     )
+
+
+def _means(
+    way: Way, kill: Worlds, minutes: Worlds, mix_ml: Worlds, rates: tuple[float, float, float], setting: Setting
+) -> Means:
+    wage, *prices = rates
+    strength = way.visit.recipe.products_pct if way.visit.recipe else 0.0
+    with unwatched():
+        labour, steep = (
+            expected(cost_per_kill(cost_per_stem(one, wage, _NONE, 0.0, *prices), kill))
+            for one in (minutes, minutes * steep_more(setting))
+        )
+        mixed = expected(cost_per_kill(cost_per_stem(_NONE, wage, mix_ml / 1000, strength, *prices), kill))
+        walk = cost_per_kill(cost_per_stem(_A_MINUTE, wage, _NONE, 0.0, *prices), kill)
+    return Means(labour, steep, mixed, walk)
+
+
+class Grounded:
+    """Makes the figures of a way where a stand is when they are first asked for, and keeps them."""
+
+    __slots__ = ("_made", "_of")
+
+    def __init__(self, way: Way, before: PerStem, stand: Stand, ground: OnGround, setting: Setting) -> None:
+        """Keep what it takes, as `on_its_ground` has it. before: the figures before the ground is looked at."""
+        self._of = (way, before, stand, ground, setting)
+        self._made: PerStem | None = None
+
+    def __call__(self) -> PerStem:
+        """Return the figures."""
+        if self._made is None:
+            self._made = on_its_ground(*self._of)
+        return self._made
+
+    def __repr__(self) -> str:
+        """Return the figures as they are written."""
+        return repr(self())
+
+
+def per_kill_on(way: Way, before: PerStem, stand: Stand, ground: OnGround, setting: Setting) -> float:
+    """Return what a stem killed is expected to cost where a stand is [money], as `on_its_ground` has it on the mean.
+
+    Reckoned from means where the slope is sure and the minutes are guesses, because thousands of ways are put in order
+    by it: the mean of a sum is the sum of the means.
+    """
+    means = before.means
+    if means is None or ground.slope_pct.size > 1 or own_time(way, stand, setting) is not None:
+        return on_its_ground(way, before, stand, ground, setting).mean_cost_per_kill
+    walks = max(len(before.each), 1)
+    slope = float(ground.slope_pct[0]) / 100
+    return means.work + slope * means.steep + walks * expected(ground.walk * means.walk) + means.mix
 
 
 def figures_of(way: Way, stand: Stand, setting: Setting) -> PerStem:
@@ -75,8 +145,10 @@ def on_its_ground(way: Way, figures: PerStem, stand: Stand, ground: OnGround, se
     ground: of the stand, as `on_ground` has it.
     """
     own = own_time(way, stand, setting)
-    if len(way.treatment) > 1:
+    if figures.each and setting.own.times:
         minutes, own = minutes_per_stem(way, stand, setting), None
+    elif figures.each:
+        minutes = both_visits(*(minutes_on(one, ground) for one in figures.each))
     else:
         minutes = minutes_on(figures.minutes, ground) if own is None else sure(own.minutes)
     recipe, mix_ml, kill = way.visit.recipe, figures.mix_ml, figures.kill
@@ -87,7 +159,7 @@ def on_its_ground(way: Way, figures: PerStem, stand: Stand, ground: OnGround, se
     return PerStem(
         kill, mix_ml, minutes, cost, cost_per_kill(cost, kill), figures.dose_ml, figures.dose_per,
         figures.kill_because, figures.dose_because, figures.side_m2, figures.side_because, figures.rates,
-        own.words if own else "",
+        own.words if own else "", figures.each,
     )  # fmt: skip
 
 

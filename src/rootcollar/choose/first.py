@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from rootcollar.choose.option import Choice
 from rootcollar.choose.owed import Owed, owed_soon
 from rootcollar.choose.setting import Setting
-from rootcollar.choose.why_first import REASONS, Speaks, speaks_for
+from rootcollar.choose.why_first import REASONS, Speaks, speaks_for, thicknesses
 from rootcollar.kernel.formula import add_up, formula, note, use
 
 __all__ = ["Place", "order_units", "place_working", "points", "weighed"]
@@ -94,7 +94,8 @@ def order_units(choices: Sequence[Choice], setting: Setting) -> tuple[Place, ...
     by_unit = _by_unit(choices)
     units = setting.ground.units
     owed = owed_soon(setting)
-    told = {key: speaks_for(units[key], by_unit, setting) for key in by_unit}
+    thick = thicknesses(by_unit, setting)
+    told = {key: speaks_for(units[key], by_unit, thick, setting) for key in by_unit}
     middles = _middles(tuple(told.values()))
     places = []
     for key, lines in by_unit.items():
@@ -107,7 +108,8 @@ def order_units(choices: Sequence[Choice], setting: Setting) -> tuple[Place, ...
 
 def place_working(place: Place, choices: Sequence[Choice], setting: Setting) -> float:
     """Return the points of a place again, to be watched. choices: all lines of the plan."""
-    speaks_for(setting.ground.units[place.key], _by_unit(choices), setting)
+    by_unit = _by_unit(choices)
+    speaks_for(setting.ground.units[place.key], by_unit, thicknesses(by_unit, setting), setting)
     counted = []
     for one, share in zip(place.speaks, place.counted, strict=True):
         says = "not known: counted as the mean of the others" if one.share is None else one.words

@@ -132,7 +132,7 @@ def _others(choice: Choice) -> Iterator[Instead]:
     """Yield every way that was weighed, may be chosen and has its label, but the chosen one."""
     if choice.fallback is not None:
         back = choice.fallback.option
-        yield Instead(back.way, back.per_stem.mean_cost_per_kill, back.level >= Level.ASK)
+        yield Instead(back.way, back.per_kill, back.level >= Level.ASK)
     for one in choice.set_aside:
         if one.open and one.per_kill is not None:
             yield Instead(one.way, one.per_kill, one.level >= Level.ASK)

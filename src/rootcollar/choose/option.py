@@ -150,6 +150,20 @@ class Way:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
+class Means:
+    """What a stem killed is expected to cost [money], in parts that need no draw of doubt where a stand is.
+
+    work: of the work on level ground. steep: of what a slope of 100 % adds to it. mix: of the mix. walk: money for each
+    minute between two stems, as worlds, because that differs from stand to stand.
+    """
+
+    work: float
+    steep: float
+    mix: float
+    walk: Worlds
+
+
+@dataclass(frozen=True, slots=True, eq=False)
 class PerStem:
     """One template's figures for one stem and one visit, as worlds.
 
@@ -157,7 +171,8 @@ class PerStem:
     or own prices. cost_per_kill: expected cost to kill one stem. kill_because: which trial, in words.
     side_m2: ground on which other plants are hit beside it [m2]; no cost has it in it. side_because: in words. rates:
     what an hour of work, a litre of product and a litre of carrier were taken to cost [money].
-    own_time: whose minutes they are, where they are not a guess.
+    own_time: whose minutes they are, where they are not a guess. each: of two steps, the minutes of either on level
+    ground. means: what it costs to kill a stem, in parts, before its ground was looked at.
     mean_cost_per_kill: its mean over the doubt, kept because every ranking asks for it.
     """
 
@@ -174,6 +189,8 @@ class PerStem:
     side_because: tuple[Piece, ...] = ()
     rates: tuple[float, float, float] = (0.0, 0.0, 0.0)
     own_time: str = ""
+    each: tuple[Worlds, ...] = ()
+    means: Means | None = None
     mean_cost_per_kill: float = field(init=False)
 
     def __post_init__(self) -> None:
@@ -196,12 +213,22 @@ class Figured:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Option:
-    """A way for a stand, with its figures and what the rules say of it."""
+    """A way for a stand, with its figures and what the rules say of it.
+
+    figures: makes its figures for one stem, the same each time: of thousands of options those of few are ever asked
+    for. per_kill: what a stem killed is expected to cost [money], by which options are put in order.
+    """
 
     stand: Stand
     way: Way
-    per_stem: PerStem
+    figures: Callable[[], PerStem]
+    per_kill: float
     heard: Heard
+
+    @property
+    def per_stem(self) -> PerStem:
+        """Its figures for one stem where the stand is."""
+        return self.figures()
 
     @property
     def verdicts(self) -> tuple[Verdict, ...]:
@@ -282,7 +309,7 @@ class Choice:
     option: Option | None
     why: tuple[Piece, ...]
     fallback: Fallback | None = None
-    set_aside: tuple[SetAside, ...] = ()
+    set_aside: Sequence[SetAside] = ()
     total_verdicts: tuple[Verdict, ...] = ()
 
     @property

@@ -25,7 +25,17 @@ _SHARP = frozenset({"thorns", "spiny_leaves"})  # hazards of a plant that slow t
 _NONE = sure(0.0)
 _AS_LONG = sure(1.0)
 
-__all__ = ["OnGround", "minutes_on", "minutes_per_stem", "on_ground", "own_time", "walk_over", "work_per_stem"]
+__all__ = [
+    "OnGround",
+    "minutes_on",
+    "minutes_per_stem",
+    "on_ground",
+    "own_time",
+    "steep_more",
+    "walk_over",
+    "work_of_steps",
+    "work_per_stem",
+]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -65,10 +75,15 @@ def work_per_stem(way: Way, stand: Stand, setting: Setting) -> Worlds:
     its size.
     """
     if len(way.treatment) > 1:
-        return both_visits(*(work_per_stem(one, stand, setting) for one in alone(way)))
+        return both_visits(*work_of_steps(way, stand, setting))
     at_stem = _at_stem(way, stand, setting)
     slash, fruit = _slash(way, stand, setting), _fruit(way, stand, setting)
     return work_min(at_stem, slash, fruit, _thorns(way, stand, setting))
+
+
+def work_of_steps(way: Way, stand: Stand, setting: Setting) -> tuple[Worlds, ...]:
+    """Return the work on one stem of either of two steps, as `work_per_stem`; nothing of a way of one visit."""
+    return tuple(work_per_stem(one, stand, setting) for one in alone(way)) if len(way.treatment) > 1 else ()
 
 
 def on_ground(stand: Stand, setting: Setting) -> OnGround:
@@ -79,7 +94,12 @@ def on_ground(stand: Stand, setting: Setting) -> OnGround:
     unit = setting.ground.units[stand.unit]
     slope = _slope(unit, setting)
     walk = walk_min(_apart_m(stand, unit, setting), *_speeds(slope, setting), _guess("in_brush", setting))
-    return OnGround(walk, slope, _guess("steep_more", setting))
+    return OnGround(walk, slope, steep_more(setting))
+
+
+def steep_more(setting: Setting) -> Worlds:
+    """Return the share of work that a slope of 100 % adds, the same worlds everywhere."""
+    return _guess("steep_more", setting)
 
 
 def walk_over(length_m: float, unit: Unit, setting: Setting) -> Worlds:

@@ -81,7 +81,7 @@ def on_day(choice: Choice, day: date | None, setting: Setting) -> Choice | None:
     if first is None or day.month not in first.visit.months or not second_spans(way, day):
         return None
     figures = replace(option.per_stem, mix_ml=sure(0.0), side_m2=sure(0.0), dose_ml=None, dose_per="")
-    return replace(choice, option=replace(option, way=first, per_stem=figures))
+    return replace(choice, option=replace(option, way=first, figures=lambda: figures))
 
 
 def owed_steps(choices: Sequence[Choice], setting: Setting) -> tuple[OwedStep, ...]:

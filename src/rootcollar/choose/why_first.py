@@ -20,7 +20,7 @@ from rootcollar.reference import best as chosen
 from rootcollar.site import LonLat, Unit, distance_m
 from rootcollar.survey import stems_per_acre
 
-__all__ = ["REASONS", "Speaks", "apart", "carried", "fruit", "room", "speaks_for", "thickness"]
+__all__ = ["REASONS", "Speaks", "apart", "carried", "fruit", "room", "speaks_for", "thickness", "thicknesses"]
 
 REASONS = ("fruit", "room", "apart", "carried")
 _DIGITS = 6  # ours: distances are compared to so many places, so that the last bit decides nothing
@@ -60,11 +60,20 @@ def carried(share: float, away_m: float, far_m: float) -> float:
     return float(share * np.exp(-away_m / far_m))
 
 
-def speaks_for(unit: Unit, by_unit: Mapping[str, Sequence[Choice]], setting: Setting) -> tuple[Speaks, ...]:
-    """Return what speaks for a unit, one of each of `REASONS`. by_unit: the lines of all units, by key."""
+def thicknesses(by_unit: Mapping[str, Sequence[Choice]], setting: Setting) -> Mapping[str, float | None]:
+    """Return the best figure of the stems an acre of each unit; None while its area is unknown. by_unit: all lines."""
+    with unwatched():
+        found = {key: thickness(lines, setting.ground.units[key]) for key, lines in by_unit.items()}
+    return {key: None if one is None else best(one) for key, one in found.items()}
+
+
+def speaks_for(
+    unit: Unit, by_unit: Mapping[str, Sequence[Choice]], thick: Mapping[str, float | None], setting: Setting
+) -> tuple[Speaks, ...]:
+    """Return what speaks for a unit, one of each of `REASONS`. by_unit: lines of all units; thick: `thicknesses`."""
     lines = by_unit[unit.key]
     return (
-        _fruit(lines, setting), _room(lines, unit, setting), _apart(unit, by_unit, setting),
+        _fruit(lines, setting), _room(lines, unit, setting), _apart(unit, by_unit, thick, setting),
         _carried(lines, unit, setting),
     )  # fmt: skip
 
@@ -115,13 +124,15 @@ def _room(lines: Sequence[Choice], unit: Unit, setting: Setting) -> Speaks:
     return Speaks("room", share, f"at {best(per_acre):,.0f} stems an acre seedlings find {share:.0%} of the room")
 
 
-def _apart(unit: Unit, by_unit: Mapping[str, Sequence[Choice]], setting: Setting) -> Speaks:
+def _apart(
+    unit: Unit, by_unit: Mapping[str, Sequence[Choice]], thick: Mapping[str, float | None], setting: Setting
+) -> Speaks:
     """Return how far thicker ground lies: a small outlier stays clean, an edge of a thicket is sown again."""
-    mine = _per_acre(unit.key, by_unit, setting)
+    mine = thick[unit.key]
     if mine is None:
         return Speaks("apart", None, "how far it lies from thicker ground is not known")
     times = use(_figure("thicker", setting))
-    others = {key: _per_acre(key, by_unit, setting) for key in sorted(by_unit) if key != unit.key}
+    others = {key: thick[key] for key in sorted(by_unit) if key != unit.key}
     thicker = [key for key, found in others.items() if found is not None and found >= times * mine]
     if None in others.values() and not thicker:
         return Speaks("apart", None, "whether thicker ground lies near is not known")
@@ -173,11 +184,6 @@ def _off(lines: Sequence[Choice], name: str, away_m: float, setting: Setting) ->
         away = note(f"to the nearest {name}", "from the unit's edge", away_m, "m")
         shares.append(carried(part, away, _far(mine, setting)))
     return add_up(shares, "share", f"carried off by the {name}")
-
-
-def _per_acre(key: str, by_unit: Mapping[str, Sequence[Choice]], setting: Setting) -> float | None:
-    found = thickness(by_unit[key], setting.ground.units[key])
-    return None if found is None else best(found)
 
 
 def _far(lines: Sequence[Choice], setting: Setting) -> float:
