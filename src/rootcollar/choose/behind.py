@@ -6,6 +6,7 @@ Of thousands of stands few reasons are ever read, so they are put into words whe
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from copy import copy
 from dataclasses import dataclass
 from functools import lru_cache, partial
 from typing import overload
@@ -29,11 +30,15 @@ _Told = tuple[tuple[Piece, ...], tuple[Piece, ...], bool]  # why, what would mak
 
 @dataclass(frozen=True, slots=True, eq=False)
 class _Compared:
-    """The open ways of a stand with their figures before its ground is looked at, the chosen one first."""
+    """The open ways of a stand, the chosen one first, and of each its figures before the ground is looked at.
+
+    Side by side and not in pairs: of tens of thousands of small tuples the keeping alone takes time.
+    """
 
     stand: Stand
     setting: Setting
-    ways: tuple[tuple[Way, PerStem], ...]
+    ways: tuple[Way, ...]
+    before: tuple[PerStem, ...]
 
 
 def no_label(way: Way) -> bool:
@@ -54,7 +59,7 @@ class Behind(Sequence[SetAside]):
     Each of the open ones is put together when it is read: a large property has tens of thousands, hardly one is read.
     """
 
-    __slots__ = ("_left_out", "_of", "_rest", "_said")
+    __slots__ = ("_ahead", "_left_out", "_levels", "_of", "_per_kill", "_rest")
 
     def __init__(
         self,
@@ -66,18 +71,30 @@ class Behind(Sequence[SetAside]):
         """Keep what it takes. ways: open ones, the chosen one first, each with its figures before the ground of the
         stand is looked at. left_out: of these the one told elsewhere. rest: what is shut or stopped.
         """
-        self._of = _Compared(ways[0][0].stand, setting, tuple((option.way, before) for option, before in ways))
-        self._said = tuple((option.per_kill, option.level) for option, _ in ways)
+        options = [option for option, _ in ways]
+        self._of = _Compared(
+            options[0].stand, setting, tuple(one.way for one in options), tuple(before for _, before in ways)
+        )
+        self._per_kill = tuple(one.per_kill for one in options)
+        self._levels = tuple(one.level for one in options)
         self._left_out = next((at for at, (option, _) in enumerate(ways) if option is left_out), 0)
         self._rest = tuple(rest)
+        self._ahead: tuple[SetAside, ...] = ()
+
+    def after(self, one: SetAside) -> Behind:
+        """Return the same with one more way before all."""
+        other = copy(self)
+        other._ahead = (one, *self._ahead)
+        return other
 
     def __len__(self) -> int:
         """Return how many ways were not chosen."""
-        return len(self._said) - (2 if self._left_out else 1) + len(self._rest)
+        return len(self._ahead) + len(self._levels) - (2 if self._left_out else 1) + len(self._rest)
 
     def __iter__(self) -> Iterator[SetAside]:
         """Yield them in their order."""
-        yield from (self._aside(at) for at in range(1, len(self._said)) if at != self._left_out)
+        yield from self._ahead
+        yield from (self._aside(at) for at in range(1, len(self._levels)) if at != self._left_out)
         yield from self._rest
 
     @overload
@@ -101,15 +118,14 @@ class Behind(Sequence[SetAside]):
         return repr(tuple(self))
 
     def _aside(self, at: int) -> SetAside:
-        (way, _), (first, _) = self._of.ways[at], self._of.ways[0]
-        per_kill, level = self._said[at]
+        way, first = self._of.ways[at], self._of.ways[0]
         return SetAside(
             way,
             Later(_why, self._of, at),
             Later(_wins, self._of, at),
-            per_kill=None if no_label(way) and not no_label(first) else per_kill,
+            per_kill=None if no_label(way) and not no_label(first) else self._per_kill[at],
             open=True,
-            level=level,
+            level=self._levels[at],
             unbeaten=partial(_unbeaten, self._of, at),
         )
 
@@ -129,7 +145,10 @@ def _unbeaten(of: _Compared, at: int) -> bool:
 @lru_cache(maxsize=_KEPT)
 def _told(of: _Compared) -> tuple[_Told, ...]:
     ground = on_ground(of.stand, of.setting)
-    ways = [Figured(way, on_its_ground(way, before, of.stand, ground, of.setting)) for way, before in of.ways]
+    ways = [
+        Figured(way, on_its_ground(way, before, of.stand, ground, of.setting))
+        for way, before in zip(of.ways, of.before, strict=True)
+    ]
     share = share_to_reach(of.setting)
     front = on_front(like_the_first(ways), share)
     return tuple(_said(one, ways[0], front, share, of.setting.on.month) for one in ways)

@@ -62,7 +62,8 @@ def _settled(said: Iterable[Verdict], facts: Facts, setting: Setting) -> Iterato
     """Yield what is said of a way, with the answers of people taken in. facts: of the way."""
     label = facts.get("sheet.key")
     sheet = setting.sheet(str(label.says)) if label else None
-    yield from (settle(one, setting.answers, on=setting.on, sheet=sheet) for one in said)
+    for one in said:  # only what is asked can be answered
+        yield settle(one, setting.answers, on=setting.on, sheet=sheet) if one.level is Level.ASK else one
 
 
 def sides_of(way: Way) -> tuple[Way, ...]:

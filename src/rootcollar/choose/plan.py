@@ -7,6 +7,7 @@ from dataclasses import replace
 from itertools import count
 from types import MappingProxyType
 
+from rootcollar.choose.behind import Behind
 from rootcollar.choose.decide import decide
 from rootcollar.choose.first import order_units
 from rootcollar.choose.judge import fallback_verdicts, total_verdicts
@@ -67,7 +68,7 @@ def _without_fallback(choice: Choice, said: Verdict) -> Choice:
     assert choice.fallback is not None
     why = plain(f"were it needed everywhere on the unit, {said.because}")
     aside = SetAside(choice.fallback.option.way, why, plain(said.clear))
-    return replace(choice, fallback=None, set_aside=(aside, *choice.set_aside))
+    return replace(choice, fallback=None, set_aside=_after(aside, choice.set_aside))
 
 
 def _letters(choices: Sequence[Choice]) -> dict[str, Recipe]:
@@ -83,3 +84,8 @@ def _letters(choices: Sequence[Choice]) -> dict[str, Recipe]:
     ordered = sorted(poured, key=lambda one: (-poured[one], one.product or one.formulation, one.strength_pct))
     names = (f"{letter}{again or ''}" for again in count() for letter in _LETTERS)  # A to Z, then A1, B1 ...
     return dict(zip(names, ordered, strict=False))
+
+
+def _after(one: SetAside, rest: Sequence[SetAside]) -> Sequence[SetAside]:
+    """Return one way before those already set aside, which need not be read for it."""
+    return rest.after(one) if isinstance(rest, Behind) else (one, *rest)

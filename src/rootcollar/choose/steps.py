@@ -72,13 +72,15 @@ def fitted(way: Way, left: frozenset[int]) -> Way:
         return way
     first, second = way.treatment
     second = replace(second, months=second.months & left)
-    days = (date(_PLAIN, 1, 1) + _DAY * one for one in range((date(_PLAIN + 1, 1, 1) - date(_PLAIN, 1, 1)).days))
-    met = frozenset(
-        day.month
-        for day in days
-        if day.month in first.months and _in(day, way.step.first_windows) and spans_of(way.step, second.months, day)
-    )
+    met = _met(way.step, first.months, second.months)
     return replace(way, treatment=(replace(first, months=met), second))
+
+
+@lru_cache(maxsize=1024)
+def _met(row: StepRow, firsts: frozenset[int], seconds: frozenset[int]) -> frozenset[int]:
+    """Return the months of a first step on some day of which a second can follow."""
+    days = (date(_PLAIN, 1, 1) + _DAY * one for one in range((date(_PLAIN + 1, 1, 1) - date(_PLAIN, 1, 1)).days))
+    return frozenset(day.month for day in days if _may(row, firsts, seconds, day))
 
 
 def never_met(way: Way) -> str:
