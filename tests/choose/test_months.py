@@ -90,3 +90,9 @@ def test_a_month_has_every_line_with_a_way_once_and_agrees_with_its_months(month
         assert one.is_open == (month in one.choice.way.visit.months)
         assert one.instead is None or (not one.is_open and month in one.instead.way.visit.months)
     assert {one.is_open for one in lines} == {True, False} or month == 10
+
+
+def test_privet_stumps_are_best_in_november_not_in_april() -> None:
+    """Enloe and others 2018: stumps treated at once died in both months, better in November."""
+    best = best_months(year("Chinese privet", "cut_stump", "glyphosate")).months
+    assert 11 in best and 4 not in best

@@ -136,10 +136,13 @@ def test_the_order_of_the_rows_changes_nothing() -> None:
 
 
 @pytest.mark.parametrize(
-    ("species", "method", "years"), [("rhca3", "basal_bark", 1), ("rhca3", "cut_stump", 2), ("aial", "basal_bark", 2)]
+    ("species", "method", "years"),
+    [("rhca3", "basal_bark", 1), ("rhca3", "cut_stump", 2), ("aial", "basal_bark", 2), ("loja", "foliar", 3)],
 )
 def test_the_verdict_waits_as_long_as_the_longest_source_says(species: str, method: str, years: int) -> None:
-    """poole2025: 12 months; BALL06: two seasons on stumps; ditomaso2007 and enloe2015: 24 months on suckering trees."""
+    """poole2025: 12 months; BALL06: two seasons on stumps; ditomaso2007 and enloe2015: 24 months on suckering trees;
+    regehr1988: 28 months on Japanese honeysuckle.
+    """
     found = setting()
     assert judge_years(found.reference.species[species], method, found) == years
 

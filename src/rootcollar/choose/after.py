@@ -70,7 +70,8 @@ def judge_years(species: Species | None, method: str, setting: Setting) -> int:
         "to the verdict", f"{longest.mark}: {longest.min_months:g} months, {longest.applies_to}: {longest.note}",
         longest.min_months / _MONTHS_IN_YEAR, "years", longest.source,
     )  # fmt: skip
-    of_way = setting.reference.after["judge_years"].get(method)
+    known = setting.reference.after["judge_years"]
+    of_way = known.get(f"{method}/{species.key}" if species else "") or known.get(method)
     return int(np.ceil(max(found, use(of_way) if of_way else 0.0)))
 
 

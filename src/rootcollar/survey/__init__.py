@@ -10,5 +10,6 @@ hold its own count.
 
 from rootcollar.survey.stand import MeasuredAt, Stand, TallyRow
 from rootcollar.survey.tally import stand_key, stands, stems_per_acre, total
+from rootcollar.survey.when import easiest_to_find
 
-__all__ = ["Stand", "TallyRow", "MeasuredAt", "stands", "stand_key", "total", "stems_per_acre"]
+__all__ = ["Stand", "TallyRow", "MeasuredAt", "stands", "stand_key", "total", "stems_per_acre", "easiest_to_find"]

@@ -11,7 +11,16 @@ from rootcollar.reference import load
 from rootcollar.web.desk import desk_of
 from rootcollar.web.forms import Typed
 from rootcollar.web.render import opened, page, page_once
-from rootcollar.web.views.count import COLUMNS, count_drawer, density_drawer, density_of, grid_of, rows_typed, theirs
+from rootcollar.web.views.count import (
+    COLUMNS,
+    count_drawer,
+    density_drawer,
+    density_of,
+    easiest_of,
+    grid_of,
+    rows_typed,
+    theirs,
+)
 
 __all__ = ["router"]
 
@@ -74,11 +83,12 @@ def _grid(
     desk = desk_of(request)
     plants = (one.common_name for one in load().species.values())
     try:
-        dense = density_of(desk.look())
+        dense, easiest = density_of(desk.look()), easiest_of(desk.look())
     except BadInput:
-        dense = None
+        dense, easiest = None, ()
     values = {
-        "grid": grid_of(typed, plants, empty), "columns": COLUMNS, "dense": dense, "said": said,
+        "grid": grid_of(typed, plants, empty), "columns": COLUMNS, "dense": dense, "easiest": easiest,
+        "said": said,
         "now": theirs(now, typed) if now else None, "typed": request.method == "POST", "folder": desk.folder.name,
     }  # fmt: skip
     return page(request, "count.html", values, status)

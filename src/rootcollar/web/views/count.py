@@ -12,7 +12,7 @@ from rootcollar.kernel.doubt import Worlds, band
 from rootcollar.kernel.errors import NotFound
 from rootcollar.kernel.formula import watch
 from rootcollar.kernel.units import convert
-from rootcollar.survey import Stand, stems_per_acre, total
+from rootcollar.survey import Stand, easiest_to_find, stems_per_acre, total
 from rootcollar.web.desk import Open, of_what_lies_open
 from rootcollar.web.views.measured import area_run, measured_drawer
 from rootcollar.web.views.working import Drawer, Run, before, counted, drawer_of, spread, stems_drawer
@@ -26,6 +26,7 @@ __all__ = [
     "count_drawer",
     "density_drawer",
     "density_of",
+    "easiest_of",
     "grid_of",
     "rows_typed",
     "theirs",
@@ -171,6 +172,17 @@ def density_of(here: Open) -> tuple[DenseUnit, ...]:
     """Return the stems per acre of every counted unit, by plant and size; those of a unit without area as not known."""
     found = groupby(here.project.stands, key=lambda stand: stand.unit)
     return tuple(_unit(here, key, tuple(stands)) for key, stands in found)
+
+
+@of_what_lies_open
+def easiest_of(here: Open) -> tuple[tuple[str, str], ...]:
+    """Return the plants counted here that their leaves give away in some months, each with when and who says so."""
+    reference = here.setting.reference
+    counted_here = sorted({one.species for one in here.project.stands})
+    told = (
+        (reference.species[key], easiest_to_find(reference.species[key], reference.seasons)) for key in counted_here
+    )
+    return tuple((species.common_name, words) for species, words in told if words)
 
 
 def _unit(here: Open, key: str, stands: Sequence[Stand]) -> DenseUnit:
