@@ -5,18 +5,18 @@ from __future__ import annotations
 from math import acos, cos, degrees, radians, sin
 
 import fluids
-import psychrolib
 from astral import SunDirection, sun
+from CoolProp.HumidAirProp import HAPropsSI
 from fluids import drag
 
-psychrolib.SetUnitSystem(psychrolib.SI)
-
 __all__ = [
-    "apart_by_psychrolib", "balance_by_fluids", "centre_by_astral", "dew_point_by_psychrolib", "drag_by_fluids",
+    "apart_by_coolprop", "balance_by_fluids", "centre_by_astral", "dew_point_by_coolprop", "drag_by_fluids",
     "eccentricity_by_astral", "fall_by_fluids", "horizon_by_astral", "longitude_by_astral",
-    "mean_anomaly_by_astral", "mean_longitude_by_astral", "moist_by_psychrolib", "obliquity_by_astral",
-    "pressure_by_psychrolib", "reynolds_by_fluids", "turn_by_astral", "wet_ratio_by_psychrolib", "zenith_by_vectors",
+    "mean_anomaly_by_astral", "mean_longitude_by_astral", "moist_by_coolprop", "obliquity_by_astral",
+    "pressure_by_fluids", "reynolds_by_fluids", "turn_by_astral", "wet_ratio_by_coolprop", "zenith_by_vectors",
 ]  # fmt: skip
+
+_KELVIN = 273.15  # of 0 degC
 
 
 def mean_longitude_by_astral(t: float) -> float:
@@ -59,21 +59,21 @@ def zenith_by_vectors(lat_deg: float, declination_deg: float, turn_deg: float) -
     return degrees(acos(sum(a * b for a, b in zip(up, to_sun, strict=True))))
 
 
-def moist_by_psychrolib(vapour_pa: float, pressure_pa: float) -> float:
-    return float(psychrolib.GetHumRatioFromVapPres(vapour_pa, pressure_pa))
+def moist_by_coolprop(vapour_pa: float, pressure_pa: float) -> float:
+    return float(HAPropsSI("W", "P_w", vapour_pa, "P", pressure_pa, "T", 20 + _KELVIN))
 
 
-def wet_ratio_by_psychrolib(wet_c: float, air_c: float, saturated: float) -> float:
-    return float(psychrolib.GetHumRatioFromTWetBulb(air_c, wet_c, 101325))
+def wet_ratio_by_coolprop(wet_c: float, air_c: float, saturated: float) -> float:
+    return float(HAPropsSI("W", "T", air_c + _KELVIN, "B", wet_c + _KELVIN, "P", 101325))
 
 
-def dew_point_by_psychrolib(air_c: float, humidity_pct: float) -> float:
-    return float(psychrolib.GetTDewPointFromRelHum(air_c, humidity_pct / 100))
+def dew_point_by_coolprop(air_c: float, humidity_pct: float) -> float:
+    return float(HAPropsSI("D", "T", air_c + _KELVIN, "R", humidity_pct / 100, "P", 101325)) - _KELVIN
 
 
-def apart_by_psychrolib(air_c: float, wet_c: float) -> float:
+def apart_by_coolprop(air_c: float, wet_c: float) -> float:
     """Of air of 20 degrees and half its most."""
-    return float(20 - psychrolib.GetTWetBulbFromRelHum(20, 0.5, 101325))
+    return 20 - float(HAPropsSI("B", "T", 20 + _KELVIN, "R", 0.5, "P", 101325)) + _KELVIN
 
 
 def fall_by_fluids(height_m: float, settling_m_s: float) -> float:
@@ -81,8 +81,8 @@ def fall_by_fluids(height_m: float, settling_m_s: float) -> float:
     return height_m / balance_by_fluids(100, 0)
 
 
-def pressure_by_psychrolib(height_m: float) -> float:
-    return float(psychrolib.GetStandardAtmPressure(height_m))
+def pressure_by_fluids(height_m: float) -> float:
+    return float(fluids.ATMOSPHERE_1976(height_m).P)
 
 
 def drag_by_fluids(reynolds: float) -> float:
