@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 
 import pytest
 
@@ -83,6 +84,10 @@ def test_clumped_stems_get_a_warning_and_even_ones_none() -> None:
     clumped, even = (" ".join(asked(f"stems --counts '{c}' --plot '1/20 ac'")["cautions"]) for c in
                      ("0 0 25 1 0 0 14 0", "5 4 6 5 5 4 6 5"))  # fmt: skip
     assert "These stems clump" in clumped
+    told = " ".join(asked("stems --counts '0 0 31 0 2 0 0 17 0 1 0 40' --plot '1/20 ac'")["details"])
+    low, high = (float(one.replace(",", "")) for one in re.findall(r"gives ([0-9,.]+) to ([0-9,.]+) on", told)[0])
+    plain = asked("stems --counts '0 0 31 0 2 0 0 17 0 1 0 40' --plot '1/20 ac'")["figures"]
+    assert 0 < low < 152 < high and high > plain["high_95_per_acre"]  # skewed as clumped counts are, never below 0
     assert "clump" not in even
 
 

@@ -13,6 +13,7 @@ from rootcollar.kernel.formula import unwatched
 from rootcollar.kernel.units import convert, show
 from rootcollar.reference import Reference
 from rootcollar.survey.design import plots_that_fit
+from rootcollar.survey.estimate import limits, usual
 from rootcollar.survey.simple import Simple, density_per_acre, simple_random, total_stems
 
 __all__ = ["StemsAsk", "stems"]
@@ -62,7 +63,7 @@ def stems(ask: StemsAsk, reference: Reference) -> Outcome[Answer]:
         says=_says(found, plot_ac, total, ask.ground_m2),
         value=density, unit="stems/ac", low=band.low / plot_ac, high=_high(band) / plot_ac,
         figures=figures if total is None else {**figures, "total_stems": total},
-        details=tuple(_details(found, plot_ac)),
+        details=(*_details(found, plot_ac), *_best_covered(found, ask)),
         assumed=tuple(_assumed(ask)),
         cautions=(_CHOSEN, *_wary(found, len(ask.counts) >= fit * (1 - _HAIR))),
         note=f"{found.kind}, {found.plots} plots",
@@ -95,6 +96,21 @@ def _details(found: Simple, plot_ac: float) -> Iterator[str]:
     yield f"{found.mean:.3g} stems on a plot on average; {_many(per_ha)} on a hectare."
     if found.clumping is not None:
         yield f"Variance over mean {found.clumping:.3g}: 1 where stems stand at random, more where they clump."
+
+
+def _best_covered(found: Simple, ask: StemsAsk) -> Iterator[str]:
+    """Yield, of clumped stems, the interval that held the truth most often where surveys were tried on real stems."""
+    if found.clumping is None or found.clumping <= _CLUMPED:
+        return
+    with unwatched():
+        keys = tuple(f"plot {at}" for at in range(1, found.plots + 1))
+        ends = limits(usual(list(ask.counts), [ask.plot_m2] * found.plots, keys), _SURE_PCT / 100)
+    per_acre = 1 / convert(1, "ha", "ac")
+    yield (
+        f"These stems clump. The interval that held the truth most often in surveys of mapped real stems gives "
+        f"{_many(ends.low * per_acre)} to {_many(ends.high * per_acre)} on an acre ({show(_SURE_PCT, '%')} sure: "
+        f"{ends.kind}, on ground without end). {ends.falls_short}"
+    )
 
 
 def _assumed(ask: StemsAsk) -> Iterator[str]:

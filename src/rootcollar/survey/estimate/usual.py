@@ -5,6 +5,8 @@ Which one that is was tried on maps of real stems: see docs/coverage.md.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -19,6 +21,7 @@ from rootcollar.survey.plots.plot import Group, Table
 __all__ = ["of_classes", "usual"]
 
 Figures = NDArray[np.float64]
+Typed = Figures | Sequence[float]
 _M2_IN_HA = 10_000  # a hectare [m2] (definition)
 
 
@@ -41,7 +44,13 @@ def of_classes(table: Table) -> tuple[dict[Group, Estimate], Estimate]:
     return found, usual(table.counts.sum(axis=1), table.areas_m2[:, 0], keys)
 
 
-def usual(counts: Figures, areas_m2: Figures, keys: tuple[str, ...], *, counted: bool = True) -> Estimate:
+def usual(
+    counts: Figures | Sequence[float],
+    areas_m2: Figures | Sequence[float],
+    keys: tuple[str, ...],
+    *,
+    counted: bool = True,
+) -> Estimate:
     """Return the stems/ha from counts on plots of those level areas [m2].
 
     None found at all: exact limits. Whole counts on plots of one size, of which three or more hold a stem: the profile
@@ -49,6 +58,7 @@ def usual(counts: Figures, areas_m2: Figures, keys: tuple[str, ...], *, counted:
     ratio of sums. counted: False where the clumped curve is not to be used, as for figures turned to another area.
     Raises BadInput for fewer than two plots.
     """
+    counts, areas_m2 = np.asarray(counts, dtype=np.float64), np.asarray(areas_m2, dtype=np.float64)
     if not counts.any():
         return counted_by_chance(0, keys, float(areas_m2.sum()))
     if np.ptp(areas_m2):
