@@ -162,6 +162,8 @@ def test_the_door_tells_every_place_as_geojson_and_is_described(demo: TestClient
     ring = units["bench"]["geometry"]["coordinates"][0]
     assert ring[0] == ring[-1]
     assert [tuple(one) for one in ring[:-1]] == list(ground.units["bench"].polygon or ())
+    kinds = {one["properties"]["kind"]: one["geometry"]["type"] for one in said.json()["features"]}
+    assert kinds["boundary"] == "LineString"  # as a shape it would lie on every unit and take its clicks
     assert units["orchard-side"]["properties"]["open"] > units["ridge"]["properties"]["open"] == 0
     described = demo.get("/door/openapi.json").json()["paths"]
     assert described["/door/ground.json"]["get"]["tags"] == ["ground"]

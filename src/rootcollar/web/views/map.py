@@ -261,5 +261,6 @@ def _geometry(one: Feature) -> Geometry:
     points = [list(point) for point in one.line]
     if len(points) == 1:
         return Geometry("Point", points[0])
-    closed = len(points) > 3 and points[0] == points[-1]
+    # A boundary goes around everything: as a shape it would take every click that is meant for a unit.
+    closed = len(points) > 3 and points[0] == points[-1] and one.kind != "boundary"
     return Geometry("Polygon", [points]) if closed else Geometry("LineString", points)
