@@ -18,10 +18,10 @@ from dataclasses import dataclass
 from pathlib import Path
 
 import numpy as np
+from coverage_page import Row, figure, page  # beside it: this is run as a program
 from numpy.typing import NDArray
 from shapely import Polygon, box
 
-from benchmarks.coverage_page import Row, figure, page
 from rootcollar.kernel.errors import Refusal
 from rootcollar.survey.estimate import (
     Estimate,
