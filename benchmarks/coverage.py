@@ -18,7 +18,6 @@ from dataclasses import dataclass
 from pathlib import Path
 
 import numpy as np
-from coverage_page import Row, figure, page  # beside it: this is run as a program
 from numpy.typing import NDArray
 from shapely import Polygon, box
 
@@ -34,6 +33,11 @@ from rootcollar.survey.estimate import (
     with_curve,
 )  # fmt: skip
 from rootcollar.survey.plots import radius_m, walk_through
+
+if __package__:
+    from benchmarks.coverage_page import Row, figure, page
+else:  # run as a program, when only its own folder is looked through
+    from coverage_page import Row, figure, page
 
 __all__ = ["KINDS", "Map", "main", "read_map", "surveyed"]
 

@@ -59,12 +59,14 @@ def bias(way, tract, seed, start, at_edge=True, radius=6.0):
     return per_m2 / (len(stems) / tract.area) - 1
 
 
+@pytest.mark.slow
 @settings(max_examples=draws.of(6), deadline=None, phases=[Phase.generate])
 @given(st.integers(0, 9999), st.tuples(st.floats(0.2, 0.8), st.floats(0.2, 0.8)))
 def test_walking_through_is_unbiased_on_a_crooked_tract(seed, start):
     assert abs(bias(walk_through, CROOKED, seed, start)) < 0.005
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(("seed", "start"), [(1, (0.5, 0.5)), (2, (0.35, 0.6)), (3, (0.65, 0.4))])
 def test_both_ways_are_unbiased_on_an_oblong_tract(seed, start):
     for way in (walk_through, mirage):
@@ -78,12 +80,14 @@ def test_without_correction_stems_at_the_edge_are_missed():
     assert bias(uncorrected, OBLONG, 5, (0.5, 0.5), at_edge=False) == pytest.approx(expected, abs=0.02)
 
 
+@pytest.mark.slow
 def test_in_corners_walking_through_is_short_by_very_little():
     for tract in (OBLONG, CROOKED):
         assert -0.004 < bias(walk_through, tract, 4, (0.5, 0.5), at_edge=False) < 0.002
     assert abs(bias(mirage, OBLONG, 4, (0.5, 0.5), at_edge=False)) < 0.002
 
 
+@pytest.mark.slow
 def test_mirrors_are_for_square_corners_turned_or_not():
     turned = rotate(OBLONG, 30)
     assert abs(bias(mirage, turned, 3, (0.2, 0.7))) < 0.005

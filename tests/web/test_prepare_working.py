@@ -85,6 +85,7 @@ def amounts(words: str) -> Iterator[tuple[float, str]]:
         yield float(figure.replace(",", "")), unit
 
 
+@pytest.mark.slow
 def test_the_last_step_rounded_is_the_shown_number(demo: TestClient) -> None:
     """Read off the page itself, and turned into the shown unit here."""
     held = 0
@@ -107,6 +108,7 @@ def test_the_last_step_rounded_is_the_shown_number(demo: TestClient) -> None:
     assert held > 60
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("unit", UNITS)
 def test_every_link_of_a_units_packet_opens_into_itself(unit: str, demo: TestClient) -> None:
     for asked in (f"unit={unit}", f"unit={unit}&day=2026-10-09&language=es&paper=a4")[: 2 if unit == "bench" else 1]:
@@ -179,6 +181,7 @@ def test_beside_its_number_the_working_stands_alone(demo: TestClient) -> None:
     assert "<h1>How this number was worked out</h1>" in demo.get(where).text
 
 
+@pytest.mark.slow
 def test_another_day_has_its_own_working(woods: Path) -> None:
     here = Desk(woods, lambda: TODAY).look()
     for day in (date(2026, 9, 21), date(2026, 5, 12)):

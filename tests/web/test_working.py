@@ -53,6 +53,7 @@ def result_of(page: str, words: str) -> float:
     return value(last) * 100 if last.endswith(" share") else value(last)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("path", SHOWN)
 def test_every_number_opens_into_itself_and_its_working_comes_to_it(path: str, demo: TestClient) -> None:
     found = set(LINK.findall(demo.get(path).text))
@@ -71,6 +72,7 @@ def test_every_number_opens_into_itself_and_its_working_comes_to_it(path: str, d
             assert came_to == pytest.approx(value(words), abs=half_a_step(words)), where
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("path", SHOWN)
 def test_every_sum_in_a_working_adds_up(path: str, demo: TestClient) -> None:
     sums = 0

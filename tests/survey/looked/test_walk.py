@@ -24,6 +24,7 @@ def test_many_flags_tell_the_curve_that_made_them(curve: Curve) -> None:
     assert found.fit.chance is not None and found.fit.chance > 0.001
 
 
+@pytest.mark.slow
 def test_the_doubt_of_the_width_covers_the_truth_as_often_as_it_says() -> None:
     curve, truth = Curve(0.9, 8.0), half_width_m(0.9, 8.0, 25)
     hits = tried = 0
