@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Literal
 
 import click
 
-from rootcollar.cli.ask import naming
+from rootcollar.cli.ask import naming, share
 from rootcollar.cli.figure_shared import answer, bad, optional, system, to
 from rootcollar.cli.show import json_option
 
@@ -18,7 +18,6 @@ if TYPE_CHECKING:
 __all__ = ["degree_days", "delta_t", "drift_fall", "sun"]
 
 _NEGATIVE = re.compile(r"\s*[-\u2212]\s*(?=[0-9.])")
-_PERCENT = re.compile(r"\s*%?\s*$")
 _MICRO = re.compile(r"\s*(?:um|\u00b5m|\u03bcm|microns?|micrometers?|micrometres?)?\s*$", re.I)
 _POLE = 90.0  # degrees, by definition
 _HALF_TURN = 180.0  # degrees, by definition
@@ -68,7 +67,7 @@ def delta_t(as_json: bool, **told: str | None) -> None:
     given: dict[str, str] = {}
     air = _temperature("air", told["air"] or "", given)
     given["humidity"] = (told["humidity"] or "").strip()
-    humidity = _number("--humidity", _PERCENT.sub("", given["humidity"]), "a percent, such as 40%")
+    humidity = share("--humidity", given["humidity"]).amount
     height = optional("height", told["height"], Kind.LENGTH, given)
     ask = DeltaTAsk(given, air.to("\u00b0C"), humidity, to(height, "m"), _system(air))
     answer("figure-delta-t", job, ask, as_json)

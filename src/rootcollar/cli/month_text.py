@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Iterator
 from typing import Any
 
 from rootcollar.choose import MonthLine, Prescription, Setting, in_month, instruction, way_words
+from rootcollar.cli.laid_out import wrapped
 from rootcollar.kernel.days import MONTHS, name_months
 from rootcollar.kernel.verdict import Level
 from rootcollar.work import Project, text
 
 __all__ = ["as_json", "summary"]
 
-_WIDTH = 96
 _GROUPS = (("best now", True, True), ("open now", True, False), ("not now", False, False))
 
 
@@ -36,7 +35,7 @@ def summary(project: Project, plan: Prescription, month: int, setting: Setting) 
             for one in mine:
                 yield from _told(one, setting)
     yield ""
-    yield from _wrap("Months are read from sources and go by leaf-out, frost and sap: look at the wood itself.", "")
+    yield from wrapped("Months are read from sources and go by leaf-out, frost and sap: look at the wood itself.", "")
 
 
 def _told(one: MonthLine, setting: Setting) -> Iterator[str]:
@@ -44,14 +43,14 @@ def _told(one: MonthLine, setting: Setting) -> Iterator[str]:
     plant = setting.reference.species[stand.species].common_name
     held = {Level.STOP: " STRUCK OUT by a rule.", Level.ASK: " HELD until answered."}.get(one.choice.level, "")
     verb, _ = instruction(one.choice.way)
-    yield from _wrap(f"{verb}: {plant} {text.size(stand.band_cm)}.{held} {one.said.because}.", "      ")
+    yield from wrapped(f"{verb}: {plant} {text.size(stand.band_cm)}.{held} {one.said.because}.", "      ")
     if not one.is_best:
-        yield from _wrap(
+        yield from wrapped(
             f"{'best' if one.best.sourced else 'as good'}: {name_months(one.best.months)}: {one.best.because}.",
             "          ",
         )
     if one.instead is not None:
-        yield from _wrap(f"open now instead: {one.instead.words}.", "          ")
+        yield from wrapped(f"open now instead: {one.instead.words}.", "          ")
 
 
 def as_json(plan: Prescription, month: int, setting: Setting) -> dict[str, Any]:
@@ -75,7 +74,3 @@ def as_json(plan: Prescription, month: int, setting: Setting) -> dict[str, Any]:
             for one in in_month(plan.choices, month, setting)
         ],
     }
-
-
-def _wrap(words: str, indent: str) -> Iterator[str]:
-    yield from textwrap.wrap(words, _WIDTH, initial_indent=indent, subsequent_indent=indent + "    ")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 from typing import Any
@@ -36,12 +35,13 @@ from rootcollar.choose import (
     year_of_line,
 )  # fmt: skip
 from rootcollar.cli.group_words import best_words, whose
+from rootcollar.cli.laid_out import band_json, wrapped
 from rootcollar.cli.standing_json import standing_json
 from rootcollar.cli.steps_text import owed_json, steps_json
 from rootcollar.cli.thicket_text import thickets_json
 from rootcollar.cli.years_text import line_json
 from rootcollar.kernel.days import MONTHS, name_months
-from rootcollar.kernel.doubt import band, best
+from rootcollar.kernel.doubt import best
 from rootcollar.kernel.verdict import Level, Verdict, worst_first
 from rootcollar.mix import Recipe
 from rootcollar.reference import load
@@ -51,7 +51,6 @@ from rootcollar.work.standing import leaves_words, standing_on
 
 __all__ = ["as_json", "summary"]
 
-_WIDTH = 96
 _MARK: Mapping[Level, str] = {Level.STOP: "[-]", Level.ASK: "(?)", Level.WARN: "(!)", Level.OK: "(o)"}
 
 
@@ -65,11 +64,11 @@ def summary(project: Project, plan: Prescription, on: date, short: bool = False)
     yield ""
     opening = opens_most(plan.choices)
     if opening is not None:
-        yield from _wrap(opening.words, "")
+        yield from wrapped(opening.words, "")
         yield ""
     for place, (key, because) in enumerate(plan.order, start=1):
         unit = project.ground.units[key]
-        yield from _wrap(f"{place}. {unit.name}, {text.acres(unit.area_m2)}: {because}.", "")
+        yield from wrapped(f"{place}. {unit.name}, {text.acres(unit.area_m2)}: {because}.", "")
         yield from _standing(project, plan, key, on)
         for group in alike([one for one in plan.choices if one.stand.unit == key]):
             yield from _group(group, plan, on.month, short)
@@ -80,11 +79,11 @@ def summary(project: Project, plan: Prescription, on: date, short: bool = False)
     if not short:
         yield from _grouped(plan, Level.WARN, "Mind", short)
     for words in minded([one for one in plan.choices if one.level < Level.STOP], on, load()):
-        yield from _wrap(f"(!) {words}.", "")
+        yield from wrapped(f"(!) {words}.", "")
     for note in _notes(project):
-        yield from _wrap(f"Note: {note.rstrip('.')}.", "")
+        yield from wrapped(f"Note: {note.rstrip('.')}.", "")
     yield "(o) no known rule objects   (!) mind   (?) a question stands   [-] must not be done"
-    yield from _wrap(
+    yield from wrapped(
         "Amounts, minutes and prices are guesses until a proving batch and your own times replace them. "
         "Rootcollar says which rules it weighed, never that a plan is lawful: the label in your hand does.",
         "",
@@ -101,7 +100,7 @@ def _group(lines: Sequence[Choice], plan: Prescription, month: int, short: bool)
     who = "; ".join(_plants(lines))
     if first.option is None:
         because = first.because
-        yield from _wrap(f"{_MARK[Level.STOP]} Leave for now: {who}. {because[:1].upper()}{because[1:]}", "   ")
+        yield from wrapped(f"{_MARK[Level.STOP]} Leave for now: {who}. {because[:1].upper()}{because[1:]}", "   ")
         return
     verb, _ = instruction(first.option.way)
     recipe, months = first.recipe, first.option.way.months
@@ -109,10 +108,10 @@ def _group(lines: Sequence[Choice], plan: Prescription, month: int, short: bool)
     mix = f"mix {_letter(recipe, plan)}, {_amount(poured)}; " if recipe else ""
     when = ("any month" if len(months) == len(MONTHS) else name_months(months)) + best_words(lines)
     held = {Level.STOP: " STRUCK OUT, see below.", Level.ASK: " HELD until answered, see below."}.get(first.level, "")
-    yield from _wrap(f"{_MARK[first.level]} {verb}: {who}. {mix}{when}; {text.hours(minutes(lines))}.{held}", "   ")
+    yield from wrapped(f"{_MARK[first.level]} {verb}: {who}. {mix}{when}; {text.hours(minutes(lines))}.{held}", "   ")
     if first.level is not Level.STOP and not short:
         words = shut_words(lines, month, whose)
-        yield from _wrap(f"{words}." if words else "", "       ")
+        yield from wrapped(f"{words}." if words else "", "       ")
     if first.fallback and not held and not short:
         letter = _letter(first.fallback.option.way.visit.recipe, plan)
         mixed = f", mix {letter}" if letter else ""
@@ -120,7 +119,7 @@ def _group(lines: Sequence[Choice], plan: Prescription, month: int, short: bool)
         shut = (
             "" if month in way.visit.months else f"; not in {MONTHS[month - 1]}, but in {name_months(way.visit.months)}"
         )
-        yield from _wrap(f"else ({first.fallback.trigger}): {way_words(way)}{mixed}{shut}", "       ")
+        yield from wrapped(f"else ({first.fallback.trigger}): {way_words(way)}{mixed}{shut}", "       ")
 
 
 def _plants(lines: Sequence[Choice]) -> Iterator[str]:
@@ -155,8 +154,8 @@ def _struck(plan: Prescription, short: bool) -> Iterator[str]:
     if ways:
         yield "Struck out by a rule, and another way taken"
     for (because, clear), where in ways.items():
-        yield from _wrap(f"{_MARK[Level.STOP]} {because}: {'; '.join(sorted(where))}.", "   ")
-        yield from _wrap(f"Way out: {clear}.", "       ")
+        yield from wrapped(f"{_MARK[Level.STOP]} {because}: {'; '.join(sorted(where))}.", "   ")
+        yield from wrapped(f"Way out: {clear}.", "       ")
     if ways:
         yield ""
 
@@ -167,7 +166,7 @@ def _asked(plan: Prescription, short: bool) -> Iterator[str]:
     if questions and not short:
         yield "Would open more ways"
         for because, do in sorted(questions):
-            yield from _wrap(f"(?) {because}. {do[:1].upper()}{do[1:]}.", "   ")
+            yield from wrapped(f"(?) {because}. {do[:1].upper()}{do[1:]}.", "   ")
         yield ""
 
 
@@ -184,8 +183,8 @@ def _grouped(plan: Prescription, level: Level, title: str, short: bool) -> Itera
     yield title
     for (rule, because, clear), units in found.items():
         lines = f"{len(units)} {'line' if len(units) == 1 else 'lines'} on {', '.join(dict.fromkeys(units))}"
-        yield from _wrap(f"{_MARK[level]} {because}" + f" [{rule}]" * bool(rule), "   ")
-        yield from _wrap(f"{lines}. {'Way out: ' + clear if clear else ''}", "       ")
+        yield from wrapped(f"{_MARK[level]} {because}" + f" [{rule}]" * bool(rule), "   ")
+        yield from wrapped(f"{lines}. {'Way out: ' + clear if clear else ''}", "       ")
     yield ""
 
 
@@ -205,10 +204,6 @@ def _letter(recipe: Recipe | None, plan: Prescription) -> str:
 def _amount(poured: Any) -> str:
     band_words = text.span(poured)
     return text.gallons(best(poured)) + (f" ({band_words})" if band_words else "")
-
-
-def _wrap(words: str, indent: str) -> Iterator[str]:
-    yield from textwrap.wrap(words, _WIDTH, initial_indent=indent, subsequent_indent=indent + "    ")
 
 
 def as_json(project: Project, plan: Prescription, setting: Setting) -> dict[str, Any]:
@@ -252,7 +247,7 @@ def _line_json(choice: Choice, plan: Prescription, setting: Setting) -> dict[str
         "unit": stand.unit,
         "species": stand.species,
         "band_cm": list(stand.band_cm),
-        "stems": _band(stand.stems),
+        "stems": band_json(stand.stems),
         "level": "stop" if option is None else choice.level.word,
         "because": choice.because,
         "verdicts": [_verdict(one) for one in worst_first(choice.verdicts)],
@@ -267,16 +262,16 @@ def _line_json(choice: Choice, plan: Prescription, setting: Setting) -> dict[str
             **_year_json(choice, setting),
             **steps_json(choice, setting),
             "instruction": ", ".join(instruction(option.way)),
-            "mix_ml": _band(line_mix_ml(stand.stems, option.per_stem.mix_ml)),
-            "minutes": _band(line_minutes(stand.stems, option.per_stem.minutes)),
-            "kill": _band(option.per_stem.kill),
-            "visits": _band(visits_of(choice, setting)),
+            "mix_ml": band_json(line_mix_ml(stand.stems, option.per_stem.mix_ml)),
+            "minutes": band_json(line_minutes(stand.stems, option.per_stem.minutes)),
+            "kill": band_json(option.per_stem.kill),
+            "visits": band_json(visits_of(choice, setting)),
             "share_to_reach": share_to_reach(setting),
-            "minutes_to_share": _band(minutes_to_share(choice, setting)),
-            "cost": _band(line_money(stand.stems, option.per_stem.cost)),
-            "cost_to_share": _band(money_to_share(choice, setting)),
-            "side_m2": _band(line_side_m2(stand.stems, option.per_stem.side_m2)),
-            "cost_per_kill": _band(option.per_stem.cost_per_kill),
+            "minutes_to_share": band_json(minutes_to_share(choice, setting)),
+            "cost": band_json(line_money(stand.stems, option.per_stem.cost)),
+            "cost_to_share": band_json(money_to_share(choice, setting)),
+            "side_m2": band_json(line_side_m2(stand.stems, option.per_stem.side_m2)),
+            "cost_per_kill": band_json(option.per_stem.cost_per_kill),
         }
     if choice.fallback is not None:
         out["fallback"] = {"way": way_words(choice.fallback.option.way), "if": choice.fallback.trigger}
@@ -292,9 +287,9 @@ def _standing(project: Project, plan: Prescription, key: str, on: date | None) -
     """Yield what stands dead on a unit, and what the plan will leave so."""
     tongue = load().tongues["en"]
     if dead := standing_on(key, project.history, on, load(), tongue):
-        yield from _wrap(f"{_MARK[Level.WARN]} {dead}", "   ")
+        yield from wrapped(f"{_MARK[Level.WARN]} {dead}", "   ")
     if left := leaves_words([one for one in plan.choices if one.stand.unit == key], load(), tongue):
-        yield from _wrap(f"{_MARK[Level.WARN]} {left}", "   ")
+        yield from wrapped(f"{_MARK[Level.WARN]} {left}", "   ")
 
 
 def _year_json(choice: Choice, setting: Setting) -> dict[str, Any]:
@@ -318,11 +313,6 @@ def _reach(one: Reach) -> dict[str, Any]:
         "mix_ml_on_unit": one.most.mix_ml,
         "ground_m2": one.most.ground_m2,
     }
-
-
-def _band(worlds: Any) -> dict[str, float]:
-    here = band(worlds)
-    return {"best": here.best, "low": here.low, "high": here.high}
 
 
 def _verdict(one: Verdict) -> dict[str, str]:

@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Iterator, Sequence
 from typing import Any
 
 from rootcollar.choose import PLAN_FIGURES, PropertyPlan, Setting, expected, mix_words, plan_figure, share_to_reach
+from rootcollar.cli.laid_out import wrapped
 from rootcollar.kernel.doubt import band
 from rootcollar.work import Project
 from rootcollar.work.plan_words import PLAN_WORDS, figure_words, held_words, line_words, way_of_line, without_words
 
 __all__ = ["as_json", "summary"]
 
-_WIDTH = 96
 _WORDS, _FIGURE = 20, 14  # columns of a figure's name, and of the figure
 
 
@@ -22,26 +21,26 @@ def summary(project: Project, plans: Sequence[PropertyPlan], setting: Setting) -
     yield f"{project.ground.name}: plans side by side, each to {100 * share_to_reach(setting):.3g} % of the stems dead"
     for place, plan in enumerate(plans, start=1):
         yield ""
-        yield from _wrap(f"{place}. {plan.name}: {plan.rule}.", "")
+        yield from wrapped(f"{place}. {plan.name}: {plan.rule}.", "")
         for what, name in PLAN_WORDS.items():
             said, doubt = figure_words(what, plan_figure(plan, what, setting))
             yield f"   {name:<{_WORDS}}{said:<{_FIGURE}} {doubt}".rstrip()
         for recipe in plan.mixes:
             product = setting.reference.formulations[recipe.formulation].words
-            yield from _wrap(f"carries {mix_words(recipe, product)}", "   ")
+            yield from wrapped(f"carries {mix_words(recipe, product)}", "   ")
         yield from _under(plan, setting)
     yield ""
-    yield from _wrap(_NOTE, "")
+    yield from wrapped(_NOTE, "")
 
 
 def _under(plan: PropertyPlan, setting: Setting) -> Iterator[str]:
     """Say what a question holds, and name each stand without a way."""
     if held_words(plan):
-        yield from _wrap(f"(?) {held_words(plan)}.", "   ")
+        yield from wrapped(f"(?) {held_words(plan)}.", "   ")
     if without_words(plan):
-        yield from _wrap(f"[-] {without_words(plan)}:", "   ")
+        yield from wrapped(f"[-] {without_words(plan)}:", "   ")
     for line, because in plan.without:
-        yield from _wrap(f"{line_words(line, setting)}. {because}", "       ")
+        yield from wrapped(f"{line_words(line, setting)}. {because}", "       ")
 
 
 _NOTE = (
@@ -50,10 +49,6 @@ _NOTE = (
     "the first; a year is one visit to a line. Gates and rules are the same for every plan. Amounts, minutes and "
     "prices are guesses until your own replace them."
 )
-
-
-def _wrap(words: str, indent: str) -> Iterator[str]:
-    yield from textwrap.wrap(words, _WIDTH, initial_indent=indent, subsequent_indent=indent + "    ")
 
 
 def as_json(project: Project, plans: Sequence[PropertyPlan], setting: Setting) -> dict[str, Any]:

@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Iterator, Sequence
 from typing import Any
 
 from rootcollar.choose import Choice, Prescription, Setting, owed_steps, step_days, way_words
+from rootcollar.cli.laid_out import wrapped
 from rootcollar.reference import load
 from rootcollar.work.steps_words import steps_words
 
 __all__ = ["owed_json", "steps_json", "summary"]
-
-_WIDTH = 96
 
 
 def summary(plan: Prescription, setting: Setting) -> Iterator[str]:
@@ -25,12 +23,12 @@ def summary(plan: Prescription, setting: Setting) -> Iterator[str]:
     for words, lines in _together(two, setting).items():
         where = ", ".join(dict.fromkeys(units[one.stand.unit].name for one in lines))
         plants = ", ".join(dict.fromkeys(load().species[one.stand.species].common_name for one in lines))
-        yield from _wrap(f"{plants} on {where}: {way_words(lines[0].way)}. {words}.")
+        yield from wrapped(f"{plants} on {where}: {way_words(lines[0].way)}. {words}.", "   ")
     if owed := owed_steps(plan.choices, setting):
         yield ""
         yield "Second steps owed"
         for one in owed:
-            yield from _wrap(f"{units[one.unit].name if one.unit in units else one.unit}: {one.words}.")
+            yield from wrapped(f"{units[one.unit].name if one.unit in units else one.unit}: {one.words}.", "   ")
 
 
 def _together(lines: Sequence[Choice], setting: Setting) -> dict[str, list[Choice]]:
@@ -38,10 +36,6 @@ def _together(lines: Sequence[Choice], setting: Setting) -> dict[str, list[Choic
     for one in lines:
         found.setdefault(". ".join(steps_words(one, setting)[:2]), []).append(one)
     return found
-
-
-def _wrap(words: str) -> list[str]:
-    return textwrap.wrap(words, _WIDTH, initial_indent="   ", subsequent_indent="       ")
 
 
 def owed_json(plan: Prescription, setting: Setting) -> list[dict[str, Any]]:

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Iterator
 from typing import Any
 
 from rootcollar.choose import Band, Prescription, Setting, Thicket, instruction, thickets
+from rootcollar.cli.laid_out import wrapped
 from rootcollar.work.thicket_words import size_words, thicket_words
 
 __all__ = ["summary", "thickets_json"]
 
-_WIDTH = 96
 _MARK = {"": "(o)", "ask": "(?)", "stop": "[-]"}
 
 
@@ -21,7 +20,7 @@ def summary(plan: Prescription, setting: Setting) -> Iterator[str]:
         yield ""
         yield f"{setting.ground.units[one.unit].name}. {one.title} {_MARK[one.level]}"
         for words in one.lines:
-            yield from textwrap.wrap(f"{words}.", _WIDTH, initial_indent="   ", subsequent_indent="       ")
+            yield from wrapped(f"{words}.", "   ")
 
 
 def thickets_json(plan: Prescription, setting: Setting) -> list[dict[str, Any]]:

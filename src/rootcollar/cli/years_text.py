@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Iterator
 from itertools import groupby
 from typing import Any
@@ -23,34 +22,32 @@ from rootcollar.choose import (
     owed,
     rounds_of,
 )
-from rootcollar.kernel.doubt import Worlds, band
+from rootcollar.cli.laid_out import band_json, wrapped
 from rootcollar.work.years_words import bank_lines, limit_words, owed_words, start_words, year_from, year_rows
 
 __all__ = ["as_json", "line_json", "summary"]
-
-_WIDTH = 96
 
 
 def summary(plan: Prescription, setting: Setting, short: bool = False) -> Iterator[str]:
     """Yield the lines. short: only what is owed and what does not fit."""
     found = booked(plan, setting)
     yield "What each year holds"
-    yield from _wrap(f"{limit_words(found)}.", "   ")
+    yield from wrapped(f"{limit_words(found)}.", "   ")
     for words in () if short else _years(found, setting):
-        yield from _wrap(words, "   ")
+        yield from wrapped(words, "   ")
     late = [start_words(one, setting, "follow-up") for one in found.owed_starts if one.years != 0]
     late += [start_words(one, setting, "new ground") for one in found.starts if one.years != 0]
     for words in late:
-        yield from _wrap(f"(!) {words}.", "   ")
+        yield from wrapped(f"(!) {words}.", "   ")
     for one in owed(setting):
-        yield from _wrap(f"Owed: {'; '.join(owed_words(one, setting))}.", "   ")
+        yield from wrapped(f"Owed: {'; '.join(owed_words(one, setting))}.", "   ")
     if owed(setting):
-        yield from _wrap(f"So {lost_words(setting)}.", "   ")
+        yield from wrapped(f"So {lost_words(setting)}.", "   ")
     if short:
         return
-    yield from _wrap(f"All lines that are work: {rounds_of(plan, setting).words}.", "   ")
+    yield from wrapped(f"All lines that are work: {rounds_of(plan, setting).words}.", "   ")
     for words in (*bank_lines(plan, setting, treated=True), *found.not_known):
-        yield from _wrap(f"{words[:1].upper()}{words[1:]}.", "   ")
+        yield from wrapped(f"{words[:1].upper()}{words[1:]}.", "   ")
 
 
 def _years(found: Booked, setting: Setting) -> Iterator[str]:
@@ -82,7 +79,7 @@ def as_json(plan: Prescription, setting: Setting) -> dict[str, Any]:
             {
                 "unit": one.unit, "species": one.species, "what": one.kind, "due": one.due.isoformat(),
                 "ahead": list(one.ahead), "treated": one.done, "last": one.last.isoformat(),
-                "spent": None if one.spent is None else _band(one.spent), "words": list(owed_words(one, setting)),
+                "spent": None if one.spent is None else band_json(one.spent), "words": list(owed_words(one, setting)),
             }
             for one in owed(setting)
         ],
@@ -124,13 +121,4 @@ def _start_json(one: Start, setting: Setting) -> dict[str, Any]:
 
 
 def _of(year: Year) -> dict[str, Any]:
-    return {"minutes": _band(year.minutes), "money": _band(year.money)}
-
-
-def _band(worlds: Worlds) -> dict[str, float]:
-    here = band(worlds)
-    return {"best": here.best, "low": here.low, "high": here.high}
-
-
-def _wrap(words: str, indent: str) -> Iterator[str]:
-    yield from textwrap.wrap(words, _WIDTH, initial_indent=indent, subsequent_indent=indent + "    ")
+    return {"minutes": band_json(year.minutes), "money": band_json(year.money)}

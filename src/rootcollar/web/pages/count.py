@@ -83,7 +83,8 @@ def _grid(
     desk = desk_of(request)
     plants = (one.common_name for one in load().species.values())
     try:
-        dense, easiest = density_of(desk.look()), easiest_of(desk.look())
+        here = desk.look()
+        dense, easiest = density_of(here), easiest_of(here)
     except BadInput:
         dense, easiest = None, ()
     values = {
