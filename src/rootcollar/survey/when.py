@@ -26,5 +26,5 @@ def easiest_to_find(species: Species, seasons: Sequence[SeasonRow]) -> str:
     if not rows:
         return ""
     which = frozenset[int]().union(*(months(one) for row in rows for one in row.windows))
-    said = rows[0]
-    return f"{name_months(which)}: it is green and most natives are bare ({said.source}, {said.mark})"
+    whose = dict.fromkeys((rows[0].source, str(rows[0].mark)))  # ours is both its source and its mark
+    return f"{name_months(which)}: it is green and most natives are bare ({', '.join(whose)})"
